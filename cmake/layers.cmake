@@ -1,0 +1,20 @@
+# holdback_layer(physics SEES model numerics)
+# One folder of src/holdback is one static library. It links only the folders named after SEES; tests/house/includes.py
+# reads the same lines and fails on an #include that follows no arrow.
+function(holdback_layer name)
+  cmake_parse_arguments(arg "" "" "SEES" ${ARGN})
+  file(GLOB sources CONFIGURE_DEPENDS ${CMAKE_CURRENT_SOURCE_DIR}/*.cpp)
+  if(sources)
+    add_library(holdback_${name} STATIC ${sources})
+    target_link_libraries(holdback_${name} PRIVATE holdback_flags)
+    set(scope PUBLIC)
+  else()  # headers only
+    add_library(holdback_${name} INTERFACE)
+    set(scope INTERFACE)
+  endif()
+  target_include_directories(holdback_${name} ${scope} ${CMAKE_SOURCE_DIR}/src)
+  target_link_libraries(holdback_${name} ${scope} holdback_sysinc)
+  foreach(seen ${arg_SEES})
+    target_link_libraries(holdback_${name} ${scope} holdback_${seen})
+  endforeach()
+endfunction()
