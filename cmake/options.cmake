@@ -1,3 +1,4 @@
+option(HOLDBACK_TESTS "Build the tests and benchmarks; without them no test library is needed" ON)
 option(HOLDBACK_SANITIZE "Build with the address and undefined-behaviour sanitizers" OFF)
 option(HOLDBACK_COVERAGE "Build with coverage counters (gcov)" OFF)
 option(HOLDBACK_FUZZ "Build the libFuzzer targets (clang only)" OFF)
