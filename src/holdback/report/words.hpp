@@ -1,0 +1,51 @@
+// The words by which enums stand in JSON, and how many there are of each. Limits, cases, knowledge and states bring
+// their own words from results/.
+#pragma once
+
+#include <array>
+#include <string_view>
+
+#include "holdback/report/field.hpp"
+#include "holdback/results/answer.hpp"
+
+namespace holdback::report {
+
+using holdback::key_of;
+
+/// The word of a limit: "stop_torque".
+inline std::string_view key_of(LimitId id) { return info(id).key; }
+
+/// The word of a change: "slower_stop".
+inline std::string_view key_of(RemedyKind kind) {
+  constexpr std::array<std::string_view, 8> keys{"slower_stop",  "slower_speed", "more_pairs", "other_grade",
+                                                 "second_brake", "other_brake",  "regulator",  "guard"};
+  return keys[static_cast<std::size_t>(kind)];
+}
+
+/// The word of an outcome: "holds".
+inline std::string_view key_of(Outcome outcome) {
+  constexpr std::array<std::string_view, 4> keys{"holds", "fails", "bad_input", "internal"};
+  return keys[static_cast<std::size_t>(outcome)];
+}
+
+/// The word of a severity: "error".
+inline std::string_view key_of(Severity severity) { return severity == Severity::error ? "error" : "warning"; }
+
+/// The last value of each enum, so that a schema can list them all.
+constexpr LimitId last(Of<LimitId> /*unused*/) { return LimitId::pad_life; }
+constexpr LoadCase last(Of<LoadCase> /*unused*/) { return LoadCase::web_break; }
+constexpr Known last(Of<Known> /*unused*/) { return Known::setting; }
+constexpr State last(Of<State> /*unused*/) { return State::fails; }
+constexpr RemedyKind last(Of<RemedyKind> /*unused*/) { return RemedyKind::guard; }
+constexpr Outcome last(Of<Outcome> /*unused*/) { return Outcome::internal; }
+constexpr Severity last(Of<Severity> /*unused*/) { return Severity::warning; }
+
+/// Every word of an enum, in order.
+template <typename Enum>
+std::vector<std::string_view> keys_of(Of<Enum> type) {
+  std::vector<std::string_view> keys;
+  for (int i = 0; i <= static_cast<int>(last(type)); ++i) keys.push_back(key_of(static_cast<Enum>(i)));
+  return keys;
+}
+
+}  // namespace holdback::report
