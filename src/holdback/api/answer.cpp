@@ -1,0 +1,108 @@
+#include "holdback/api/answer.hpp"
+
+#include <algorithm>
+
+#include "holdback/files/stand_file.hpp"
+#include "holdback/sizing/check.hpp"
+#include "holdback/sizing/choose.hpp"
+#include "holdback/sizing/plan.hpp"
+#include "holdback/sizing/plausibility.hpp"
+
+namespace holdback::api {
+
+namespace {
+
+Problem request_problem(std::string what, std::string field, std::string value, std::string accepted) {
+  Problem problem;
+  problem.what = {std::move(what)};
+  problem.field = std::move(field);
+  problem.value = std::move(value);
+  problem.accepted = {std::move(accepted)};
+  return problem;
+}
+
+template <class Named>
+std::string names_of(const std::vector<Named>& all) {
+  std::string names;
+  for (const Named& one : all) names += (names.empty() ? "" : ", ") + one.name;
+  return names;
+}
+
+bool known_job(const Stand& stand, const std::string& name) {
+  return std::any_of(stand.jobs.begin(), stand.jobs.end(), [&](const Job& job) { return job.name == name; });
+}
+
+sizing::ChooseOptions choose_options(const Request& request) {
+  return {request.job, request.all, request.brake, request.grade, request.brakes, request.threads};
+}
+
+// What the request asks for must be in the stand: a job by its name, a fit by its words.
+Problems problems_of(const Request& request, const Stand& stand) {
+  Problems problems;
+  if (!request.job.empty() && !known_job(stand, request.job))
+    problems.push_back(
+        request_problem("the stand has no such job", "--job", request.job, "one of: " + names_of(stand.jobs)));
+  if (request.tolerance && !(*request.tolerance > 0 && *request.tolerance < 1))
+    problems.push_back(request_problem("the tolerance of a hand card lies between 0 and 100 %", "--tolerance",
+                                       units::show(*request.tolerance, Quantity::ratio, units::System::si),
+                                       "such as 10 %"));
+  if (request.command != "check" && sizing::candidates(stand, choose_options(request)).empty())
+    problems.push_back(request_problem("no candidate brake is left to try", "--brake, --grade, --brakes", "",
+                                       "one of the brakes " + names_of(stand.brakes) + " with its grades and numbers"));
+  return problems;
+}
+
+Outcome outcome_of(const Choice& choice) {
+  return choice.recommended && choice.uncovered.empty() ? Outcome::holds : Outcome::fails;
+}
+
+Outcome outcome_of(const Plan& plan) {
+  const bool failing =
+      std::any_of(plan.jobs.begin(), plan.jobs.end(), [](const JobPlan& job) { return job.state == State::fails; });
+  return failing || plan.jobs.empty() ? Outcome::fails : Outcome::holds;
+}
+
+void run(const Request& request, const Stand& stand, Answer& answer) {
+  if (request.command == "check") {
+    answer.check = sizing::check(stand);
+  } else if (request.command == "size") {
+    answer.choice = sizing::choose(stand, choose_options(request));
+    answer.outcome = outcome_of(*answer.choice);
+  } else {
+    answer.plan = sizing::plan(stand, {choose_options(request), request.tolerance});
+    answer.outcome = outcome_of(*answer.plan);
+  }
+}
+
+bool known_command(const std::string& command) { return command == "check" || command == "size" || command == "plan"; }
+
+}  // namespace
+
+Answer answer(const Request& request) {
+  Answer answer;
+  answer.command = request.command;
+  answer.outcome = Outcome::bad_input;
+  if (!known_command(request.command)) {
+    answer.problems.push_back(
+        request_problem("unknown command", "command", request.command, "one of: check, size, plan"));
+    return answer;
+  }
+  files::StandFile file = files::read_stand(request.stand.text, request.stand.name);
+  if (request.jobs) files::read_jobs(request.jobs->text, request.jobs->name, file);
+  answer.problems = file.problems;
+  answer.defaults = file.defaults;
+  if (has_errors(answer.problems)) return answer;
+
+  Problems more = sizing::implausible(file.stand);
+  const Problems asked = problems_of(request, file.stand);
+  more.insert(more.end(), asked.begin(), asked.end());
+  files::locate(more, file);
+  answer.problems.insert(answer.problems.end(), more.begin(), more.end());
+  if (has_errors(answer.problems)) return answer;
+
+  answer.outcome = Outcome::holds;
+  run(request, file.stand, answer);
+  return answer;
+}
+
+}  // namespace holdback::api

@@ -1,0 +1,42 @@
+// The façade: one request, one answer, for every host. The command line calls answer(Request); the page, scripts and
+// the fuzzer call the JSON form. Both do the same work.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "holdback/results/answer.hpp"
+#include "holdback/units/units.hpp"
+
+namespace holdback::api {
+
+inline constexpr int version = 1;
+
+/// A text with the name that messages give it. The core opens no files: hosts do.
+struct Source {
+  std::string name{};
+  std::string text{};
+};
+
+struct Request {
+  std::string command{};               // "check", "size", "plan"
+  Source stand{};                      // TOML
+  std::optional<Source> jobs{};        // CSV, added to the stand's own jobs
+  std::string job{};                   // one job in depth (size), or alone (plan); empty: the mix
+  bool all{false};                     // keep the jobs of every fit tried
+  std::optional<std::string> brake{};  // size and plan: only this brake …
+  std::optional<std::string> grade{};  // … this grade …
+  std::optional<int> brakes{};         // … so many on the shaft
+  std::optional<double> tolerance{};   // [1] plan: ±ε of the hand card; else the job's
+  int threads{0};                      // 0: as many as the machine has
+};
+
+/// Does the work. Bad input becomes problems in the answer; broken contracts of ours throw.
+Answer answer(const Request& request);
+
+/// {"version":1,"command":"size","stand":{"name":…,"text":…},"jobs":{…},"job":…,"all":…} → answer as JSON.
+/// Never throws: anything unexpected answers with outcome "internal".
+std::string answer(std::string_view request_json);
+
+}  // namespace holdback::api

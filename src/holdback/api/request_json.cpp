@@ -1,0 +1,122 @@
+// The JSON form of the façade: text in, text out, nothing thrown.
+#include <nlohmann/json.hpp>
+
+#include "holdback/api/answer.hpp"
+#include "holdback/report/report.hpp"
+
+namespace holdback::api {
+
+namespace {
+
+using Json = nlohmann::json;
+
+// A request that cannot be read: which field, what it holds, what it takes.
+struct BadRequest {
+  Problem problem;
+};
+
+[[noreturn]] void refuse(const std::string& what, const std::string& field, const std::string& value,
+                         const std::string& accepted) {
+  Problem problem;
+  problem.what = {what};
+  problem.field = field;
+  problem.value = value;
+  problem.accepted = {accepted};
+  problem.file = "request";
+  throw BadRequest{problem};
+}
+
+std::string text_field(const Json& object, const std::string& key, const std::string& path) {
+  const auto at = object.find(key);
+  if (at == object.end()) return {};
+  if (!at->is_string()) refuse("a text is due here", path + key, at->dump(), "a JSON string");
+  return at->get<std::string>();
+}
+
+std::optional<std::string> optional_text(const Json& object, const std::string& key) {
+  if (!object.contains(key)) return std::nullopt;
+  return text_field(object, key, "");
+}
+
+int whole_number(const Json& object, const std::string& key, int lowest, int highest) {
+  const Json& value = object.at(key);
+  const std::string accepted = "a whole number from " + std::to_string(lowest) + " to " + std::to_string(highest);
+  if (!value.is_number_integer() || value < lowest || value > highest)
+    refuse("a whole number is due here", key, value.dump(), accepted);
+  return value.get<int>();
+}
+
+Source source(const Json& request, const std::string& key) {
+  const Json& value = request.at(key);
+  if (!value.is_object() || !value.contains("text"))
+    refuse("a file is given as an object with its name and text", key, value.dump().substr(0, 60),
+           R"({"name": "stand.toml", "text": "…"})");
+  Source source{text_field(value, "name", key + "."), text_field(value, "text", key + ".")};
+  if (source.name.empty()) source.name = key;
+  return source;
+}
+
+void refuse_unknown_keys(const Json& json) {
+  static const char* const known[] = {"version", "command", "stand",  "jobs",      "job",    "all",
+                                      "brake",   "grade",   "brakes", "tolerance", "threads"};
+  for (const auto& [key, value] : json.items())
+    if (std::find(std::begin(known), std::end(known), key) == std::end(known))
+      refuse("unknown field of a request", key, value.dump().substr(0, 60),
+             "version, command, stand, jobs, job, all, brake, grade, brakes, tolerance, threads");
+}
+
+Request read(const Json& json) {
+  if (!json.is_object()) refuse("a request is a JSON object", "", json.dump().substr(0, 60), R"({"version": 1, …})");
+  refuse_unknown_keys(json);
+  if (json.value("version", Json(version)) != Json(version))
+    refuse("this version of a request is not known", "version", json["version"].dump(), std::to_string(version));
+  if (!json.contains("stand")) refuse("a request needs a stand file", "stand", "", R"({"name": …, "text": …})");
+  Request request;
+  request.command = text_field(json, "command", "");
+  request.stand = source(json, "stand");
+  if (json.contains("jobs")) request.jobs = source(json, "jobs");
+  request.job = text_field(json, "job", "");
+  if (json.contains("all")) {
+    if (!json["all"].is_boolean()) refuse("true or false is due here", "all", json["all"].dump(), "true, false");
+    request.all = json["all"].get<bool>();
+  }
+  request.brake = optional_text(json, "brake");
+  request.grade = optional_text(json, "grade");
+  if (json.contains("brakes")) request.brakes = whole_number(json, "brakes", 1, 1000);
+  if (json.contains("threads")) request.threads = whole_number(json, "threads", 0, 1024);
+  if (json.contains("tolerance")) {
+    const std::string text = text_field(json, "tolerance", "");
+    const units::Parsed parsed = units::parse(text, Quantity::ratio);
+    if (const auto* fault = std::get_if<units::Fault>(&parsed)) refuse(fault->what, "tolerance", text, fault->accepted);
+    request.tolerance = std::get<double>(parsed);
+  }
+  return request;
+}
+
+std::string refused(Outcome outcome, const Problem& problem) {
+  Answer answer;
+  answer.outcome = outcome;
+  answer.problems.push_back(problem);
+  return report::json(answer);
+}
+
+}  // namespace
+
+std::string answer(std::string_view request_json) {
+  try {
+    return report::json(answer(read(Json::parse(request_json))));
+  } catch (const BadRequest& bad) {
+    return refused(Outcome::bad_input, bad.problem);
+  } catch (const Json::parse_error& error) {
+    Problem problem;
+    problem.what = {"the request is not JSON: " + std::string(error.what())};
+    problem.file = "request";
+    return refused(Outcome::bad_input, problem);
+  } catch (const std::exception& error) {
+    Problem problem;
+    problem.what = {"a fault of Holdback itself: " + std::string(error.what())};
+    return refused(Outcome::internal, problem);
+  }
+}
+
+}  // namespace holdback::api

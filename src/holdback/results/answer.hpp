@@ -1,0 +1,35 @@
+// The answer to any request: problems of the input, defaults that were used, and the result of the command.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "holdback/model/problem.hpp"
+#include "holdback/results/check.hpp"
+#include "holdback/results/choice.hpp"
+#include "holdback/results/plan.hpp"
+
+namespace holdback {
+
+/// A value that the stand file does not give and that was taken from the field table.
+struct DefaultUsed {
+  std::string field{};  // path, "air.supply_pressure", "brake[0].threshold_pressure"
+  std::string owner{};  // name of the thing in words: "brake \"D300\""; empty for the single tables
+  std::string text{};   // the value as the field table states it: "6 bar"
+};
+
+/// How the answer ended; the command line's exit code.
+enum class Outcome { holds = 0, fails = 1, bad_input = 2, internal = 3 };
+
+struct Answer {
+  std::string command{};  // "check", "size", "plan"
+  Outcome outcome{Outcome::holds};
+  Problems problems{};  // errors and warnings, in file order
+  std::vector<DefaultUsed> defaults{};
+  std::optional<Check> check{};
+  std::optional<Choice> choice{};
+  std::optional<Plan> plan{};
+};
+
+}  // namespace holdback

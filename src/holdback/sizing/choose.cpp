@@ -1,0 +1,113 @@
+#include "holdback/sizing/choose.hpp"
+
+#include <algorithm>
+
+#include "holdback/sizing/facts.hpp"
+#include "holdback/sizing/notes.hpp"
+#include "holdback/sizing/remedies.hpp"
+
+namespace holdback::sizing {
+
+namespace {
+
+JobFit in_full(const Coverage& coverage, std::size_t fit, std::size_t job, const Site& site) {
+  const Candidate& candidate = coverage.fits[fit];
+  const Demand& demand = coverage.demands[job];
+  const Survey found = survey(demand, candidate, site);
+  return job_fit(demand, found, assess_best(demand, found, candidate, site), candidate, site);
+}
+
+void add_jobs(FitResult& result, const Coverage& coverage, std::size_t fit, const Site& site) {
+  for (std::size_t j = 0; j < coverage.demands.size(); ++j) result.jobs.push_back(in_full(coverage, fit, j, site));
+}
+
+Note failing_in_words(const JobFit& job) {
+  Note note;
+  for (const Limit& limit : job.limits) {
+    if (limit.state != State::fails) continue;
+    const LimitInfo& about = info(limit.id);
+    const std::size_t n = note.amounts.size();
+    note.text += (note.text.empty() ? "" : "; ") + std::string(about.name) + " {" + std::to_string(n) + "} " +
+                 (about.sense == Sense::at_most ? "above {" : "below {") + std::to_string(n + 1) + "}";
+    note.amounts.push_back({limit.value, about.kind});
+    note.amounts.push_back({limit.bound, about.kind});
+    if (limit.diameter <= 0) continue;
+    note.text += " at {" + std::to_string(n + 2) + "}";
+    note.amounts.push_back({limit.diameter, Quantity::short_length});
+  }
+  return note;
+}
+
+void add_uncovered(Choice& choice, const Stand& stand, const Site& site, const Coverage& coverage, std::size_t best) {
+  for (std::size_t j = 0; j < coverage.demands.size(); ++j) {
+    const JobFit& job = choice.recommended->jobs[j];
+    if (job.state != State::fails) continue;
+    Uncovered out;
+    out.job = job.job;
+    out.why = failing_in_words(job);
+    std::copy_if(job.limits.begin(), job.limits.end(), std::back_inserter(out.failing),
+                 [](const Limit& limit) { return limit.state == State::fails; });
+    out.remedies = remedies(stand, site, coverage, best, j);
+    choice.uncovered.push_back(std::move(out));
+  }
+}
+
+void add_depth(Choice& choice, const std::string& name, const Site& site, const Coverage& coverage, std::size_t best) {
+  for (std::size_t j = 0; j < coverage.demands.size(); ++j) {
+    const JobFit& job = choice.recommended->jobs[j];
+    if (job.job != name) continue;
+    choice.job = job;
+    choice.envelope = envelope(coverage.demands[j], coverage.fits[best], site, job.pairs);
+  }
+}
+
+// The job with least in hand: its picture tells most when none was asked for.
+std::string hardest_job(const FitResult& fit) {
+  const auto least = std::min_element(fit.jobs.begin(), fit.jobs.end(),
+                                      [](const JobFit& a, const JobFit& b) { return a.margin < b.margin; });
+  return least == fit.jobs.end() ? std::string() : least->job;
+}
+
+}  // namespace
+
+std::vector<Candidate> candidates(const Stand& stand, const ChooseOptions& options) {
+  std::vector<Candidate> wanted = candidates(stand);
+  const auto unwanted = [&](const Candidate& c) {
+    return (options.brake && c.brake->name != *options.brake) || (options.grade && c.grade->name != *options.grade) ||
+           (options.brakes && c.brakes != *options.brakes);
+  };
+  wanted.erase(std::remove_if(wanted.begin(), wanted.end(), unwanted), wanted.end());
+  return wanted;
+}
+
+Choice choose(const Stand& stand, const ChooseOptions& options) {
+  const Site site = site_of(stand);
+  Choice choice;
+  choice.title = stand.title;
+  choice.assumptions = assumptions(stand, site);
+  choice.cautions = cautions(stand, site);
+
+  const Coverage coverage = cover(stand, site, candidates(stand, options), options.threads);
+  choice.fits_tried = static_cast<int>(coverage.fits.size());
+  if (coverage.fits.empty()) return choice;
+
+  std::vector<FitResult> results;
+  for (std::size_t fit = 0; fit < coverage.fits.size(); ++fit) results.push_back(sum_up(coverage, fit, stand));
+  const std::vector<std::size_t> order = rank(results, coverage.fits);
+  for (const std::size_t fit : order) {
+    choice.all.push_back(results[fit]);
+    if (options.all) add_jobs(choice.all.back(), coverage, fit, site);
+  }
+  const std::size_t best = order.front();
+  choice.recommended = results[best];
+  add_jobs(*choice.recommended, coverage, best, site);
+  if (order.size() > 1) {
+    choice.next = results[order[1]];
+    choice.why = why(*choice.recommended, *choice.next, static_cast<int>(stand.jobs.size()));
+  }
+  add_uncovered(choice, stand, site, coverage, best);
+  add_depth(choice, options.job.empty() ? hardest_job(*choice.recommended) : options.job, site, coverage, best);
+  return choice;
+}
+
+}  // namespace holdback::sizing

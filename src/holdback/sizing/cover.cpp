@@ -1,0 +1,104 @@
+#include "holdback/sizing/cover.hpp"
+
+#include <algorithm>
+#include <numeric>
+#include <tuple>
+
+#include "holdback/numerics/parallel_for.hpp"
+
+namespace holdback::sizing {
+
+namespace {
+
+double share_total(const Stand& stand) {
+  double total = 0;
+  for (const Job& job : stand.jobs) total += job.share;
+  return total > 0 ? total : 1;
+}
+
+double running_seconds_per_year(const Line& line) {
+  return line.hours_per_day * line.days_per_week * line.weeks_per_year * line.uptime * 3600;
+}
+
+std::string name(const Fit& fit) { return std::to_string(fit.brakes) + " × " + fit.brake + " with " + fit.grade; }
+
+std::string jobs_text(int count) { return std::to_string(count) + (count == 1 ? " job" : " jobs"); }
+
+}  // namespace
+
+Verdict verdict_of(const Assessment& assessment, const Candidate& candidate) {
+  const Limit& life = assessment.limits[static_cast<std::size_t>(LimitId::pad_life)];
+  const double pads = 2.0 * candidate.brakes * assessment.pairs;
+  return {assessment.state, assessment.binding, assessment.pairs, assessment.margin, pads / life.value};
+}
+
+Coverage cover(const Stand& stand, const Site& site, const std::vector<Candidate>& fits, int threads) {
+  Coverage coverage;
+  coverage.fits = fits;
+  for (const Job& job : stand.jobs) coverage.demands.push_back(demand_of(job, site));
+  coverage.verdicts.assign(fits.size(), std::vector<Verdict>(coverage.demands.size()));
+  const std::size_t jobs = coverage.demands.size();
+  const auto judge = [&](std::size_t cell) {
+    const Candidate& fit = coverage.fits[cell / jobs];
+    coverage.verdicts[cell / jobs][cell % jobs] = verdict_of(assess_job(coverage.demands[cell % jobs], fit, site), fit);
+  };
+  numerics::parallel_for(fits.size() * jobs, static_cast<std::size_t>(std::max(threads, 0)), judge);
+  return coverage;
+}
+
+FitResult sum_up(const Coverage& coverage, std::size_t fit, const Stand& stand) {
+  const Candidate& candidate = coverage.fits[fit];
+  FitResult result;
+  result.fit = fit_of(candidate);
+  const double shares = share_total(stand);
+  double pads_per_second = 0;
+  for (std::size_t j = 0; j < coverage.demands.size(); ++j) {
+    const Verdict& verdict = coverage.verdicts[fit][j];
+    pads_per_second += verdict.pads_per_second * stand.jobs[j].share / shares;
+    if (verdict.state == State::fails) continue;
+    if (result.covered == 0 || verdict.margin < result.worst_margin) {
+      result.worst_margin = verdict.margin;
+      result.worst_limit = verdict.binding;
+      result.worst_job = coverage.demands[j].job;
+    }
+    ++result.covered;
+    result.tight += verdict.state == State::tight;
+  }
+  result.pads_per_year = pads_per_second * running_seconds_per_year(stand.line);
+  if (candidate.brake->price) result.price = *candidate.brake->price * candidate.brakes;
+  if (candidate.brake->pad_price) result.pad_cost_per_year = result.pads_per_year * *candidate.brake->pad_price;
+  return result;
+}
+
+std::vector<std::size_t> rank(const std::vector<FitResult>& fits, const std::vector<Candidate>& candidates) {
+  const bool priced = std::all_of(fits.begin(), fits.end(), [](const FitResult& f) { return f.price.has_value(); });
+  const auto key = [&](std::size_t i) {
+    const double size = priced ? *fits[i].price : candidates[i].brakes;
+    return std::tuple(-fits[i].covered, fits[i].tight, size, priced ? 0 : candidates[i].order, -fits[i].worst_margin);
+  };
+  std::vector<std::size_t> order(fits.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) { return key(a) < key(b); });
+  return order;
+}
+
+Note why(const FitResult& first, const FitResult& second, int jobs) {
+  const std::string other = name(second.fit);
+  if (first.covered != second.covered)
+    return {"it covers " + std::to_string(first.covered) + " of " + jobs_text(jobs) + "; the next best, " + other +
+            ", covers " + std::to_string(second.covered)};
+  if (first.tight != second.tight)
+    return {"it covers as much as the next best, " + other + ", and keeps the reserve on all but " +
+            jobs_text(first.tight) + " where that one is tight on " + jobs_text(second.tight)};
+  if (first.price && second.price && *first.price != *second.price)
+    return {"it covers as much as the next best, " + other + ", for {0} instead of {1}",
+            {{*first.price, Quantity::price}, {*second.price, Quantity::price}}};
+  if (first.fit.brakes != second.fit.brakes)
+    return {"it covers as much as the next best, " + other + ", with fewer brakes"};
+  if (first.fit.brake != second.fit.brake)
+    return {"it covers as much as the next best, " + other + ", with the brake that stands earlier in the file"};
+  return {"of the same brakes it keeps more in hand at its worst limit than " + other + ": {0} against {1}",
+          {{first.worst_margin - 1, Quantity::ratio}, {second.worst_margin - 1, Quantity::ratio}}};
+}
+
+}  // namespace holdback::sizing

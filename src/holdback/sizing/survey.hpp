@@ -1,0 +1,54 @@
+// One pass over the roll for one job on one candidate: where each case asks the most of the brake. What it finds does
+// not depend on how many pairs are engaged, so that every number of pairs is then judged at no further cost
+// (assess.hpp).
+#pragma once
+
+#include "holdback/sizing/demand.hpp"
+#include "holdback/sizing/site.hpp"
+
+namespace holdback::sizing {
+
+/// An extreme over the roll and where it is.
+struct Peak {
+  double value{};
+  double diameter{};  // [m]
+};
+
+/// An extreme of torque that hot pads must give. `value` is the torque over the share of friction that heat leaves at
+/// that diameter: what cold pads would have to be good for.
+struct HotPeak {
+  double value{};          // [N·m]
+  double diameter{};       // [m]
+  double friction_left{};  // [1]
+};
+
+struct Survey {
+  double drag{};          // [N·m] of shaft and released brakes
+  double disc_inertia{};  // [kg·m²] of all discs
+
+  HotPeak run_hot{};
+  HotPeak stop_hot{};
+  HotPeak emergency_stop_hot{};
+  HotPeak hold_hot{};
+
+  Peak run_least{};  // [N·m] least steady torque; below zero when drag alone makes too much tension
+  Peak run_most{};   // [N·m]
+  Peak torque{};     // [N·m] highest in any case
+  LoadCase torque_case{};
+  Peak released_tension{};    // [N] in a ramp with the brake released, highest
+  Peak rotational_speed{};    // [rad/s] highest
+  Peak slip_power{};          // [W] all brakes, highest
+  Peak heat_load{};           // [1] slip power of one disc over what it sheds at its rated rise, highest
+  double heat_load_power{};   // [W] of one disc where heat_load is highest
+  Peak temperature{};         // [K] steady, highest
+  Peak stop_temperature{};    // [K] bulk after an emergency stop from the steady state, highest
+  Peak hot_power{};           // [W] run_hot torque times roll speed, highest: pad pressure times sliding speed
+  double wear_volume_rate{};  // [m³/s] of all pads, averaged over the web's length
+};
+
+Survey survey(const Demand& demand, const Candidate& candidate, const Site& site);
+
+/// Steady disc temperature [K] of one disc of the candidate at a brake torque [N·m] and speed [rad/s].
+double disc_temperature(const Candidate& candidate, const Site& site, double torque, double rotational_speed);
+
+}  // namespace holdback::sizing
