@@ -31,7 +31,14 @@ std::size_t bytes_of(std::string_view text, int count) {
 
 int columns(std::string_view text) {
   int count = 0;
-  for (std::size_t at = 0; at < text.size(); at += units::code_point_at(text, at).size) ++count;
+  for (std::size_t at = 0; at < text.size();) {
+    if (text[at] == '\x1b') {
+      at = std::min(text.find('m', at), text.size() - 1) + 1;
+    } else {
+      at += units::code_point_at(text, at).size;
+      ++count;
+    }
+  }
   return count;
 }
 

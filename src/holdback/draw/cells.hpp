@@ -8,7 +8,7 @@
 
 namespace holdback::draw {
 
-/// Columns that `text` takes: its code points.
+/// Columns that `text` takes: its code points. The codes that inked() sets take none.
 int columns(std::string_view text);
 
 /// The text without anything that a terminal would act on: tabs become blanks, control characters and bytes that are no

@@ -1,0 +1,204 @@
+// The jobs of an answer as CSV (RFC 4180), in the reader's units, numbers to ten digits.
+#include <fmt/format.h>
+
+#include "holdback/report/report.hpp"
+#include "holdback/report/words.hpp"
+
+namespace holdback::report {
+
+namespace {
+
+using units::System;
+
+std::string quoted(std::string_view cell) {
+  if (cell.find_first_of(",\"\r\n") == std::string_view::npos) return std::string(cell);
+  std::string out = "\"";
+  for (const char c : cell) out += c == '"' ? std::string("\"\"") : std::string(1, c);
+  return out + "\"";
+}
+
+/// One row with its heads, filled side by side, so that a head and its cell cannot part.
+class Row {
+ public:
+  explicit Row(System system) : system_(system) {}
+
+  void text(std::string_view head, std::string_view cell) { add(std::string(head), quoted(cell)); }
+  void count(std::string_view head, int cell) { add(std::string(head), std::to_string(cell)); }
+  void number(std::string_view head, double si, Quantity kind) {
+    add(headed(head, kind), fmt::format("{:.10g}", units::in_display_unit(si, kind, system_)));
+  }
+  void none(std::string_view head, Quantity kind) { add(headed(head, kind), ""); }
+
+  const std::string& heads() const { return heads_; }
+  const std::string& cells() const { return cells_; }
+
+ private:
+  std::string headed(std::string_view head, Quantity kind) const {
+    const auto unit = units::unit_of(kind, system_);
+    return std::string(head) + (unit.empty() ? "" : " [" + unit + "]");
+  }
+  void add(const std::string& head, const std::string& cell) {
+    heads_ += (first_ ? "" : ",") + quoted(head);
+    cells_ += (first_ ? "" : ",") + cell;
+    first_ = false;
+  }
+  System system_;
+  bool first_{true};
+  std::string heads_;
+  std::string cells_;
+};
+
+/// Rows under the heads of the first one.
+class Sheet {
+ public:
+  void add(const Row& row) {
+    if (text_.empty()) text_ = row.heads() + "\r\n";
+    text_ += row.cells() + "\r\n";
+  }
+  const std::string& text() const { return text_; }
+
+ private:
+  std::string text_;
+};
+
+void add_fit(Row& row, const Fit& fit) {
+  row.text("brake", fit.brake);
+  row.count("brakes", fit.brakes);
+  row.count("pairs_fitted", fit.pairs);
+  row.text("grade", fit.grade);
+}
+
+void add_tension(Row& row, const TensionTarget& tension) {
+  row.number("tension", tension.setpoint, Quantity::force);
+  row.number("tension_low", tension.low, Quantity::force);
+  row.number("tension_high", tension.high, Quantity::force);
+}
+
+void add_margins(Row& row, const std::vector<Limit>& limits) {
+  for (int i = 0; i < limit_count; ++i) {
+    const auto id = static_cast<LimitId>(i);
+    const std::string head = "margin_" + std::string(key_of(id));
+    const Limit* found = nullptr;
+    for (const auto& limit : limits) found = limit.id == id ? &limit : found;
+    if (found != nullptr) {
+      row.number(head, found->margin, Quantity::number);
+    } else {
+      row.none(head, Quantity::number);
+    }
+  }
+}
+
+void add_stop(Row& row, const std::string& name, const StopFacts& stop) {
+  row.number(name + "_time", stop.time, Quantity::duration);
+  row.number(name + "_torque_needed", stop.torque_needed, Quantity::torque);
+  row.number(name + "_torque_available", stop.torque_available, Quantity::torque);
+  row.number(name + "_slack", stop.slack, Quantity::short_length);
+}
+
+Row row_of(const Fit& fit, const JobFit& job, System system) {
+  Row row(system);
+  row.text("job", job.job);
+  add_fit(row, fit);
+  row.count("pairs_engaged", job.pairs);
+  row.text("state", key_of(job.state));
+  row.text("binding_limit", key_of(job.binding));
+  row.number("margin", job.margin, Quantity::number);
+  row.number("pressure_full", job.pressure_full, Quantity::pressure);
+  row.number("pressure_core", job.pressure_core, Quantity::pressure);
+  row.number("hottest", job.hottest, Quantity::temperature);
+  row.number("hottest_diameter", job.hottest_diameter, Quantity::short_length);
+  row.number("pad_life", job.wear.life, Quantity::running_time);
+  add_tension(row, job.tension);
+  row.number("lowest_tension", job.lowest_tension, Quantity::force);
+  row.number("slip_power", job.slip_power, Quantity::power);
+  add_stop(row, "stop", job.stop);
+  add_stop(row, "emergency_stop", job.emergency_stop);
+  add_margins(row, job.limits);
+  return row;
+}
+
+std::string choice_csv(const Choice& choice, System system) {
+  Sheet sheet;
+  if (choice.job && choice.recommended) {
+    sheet.add(row_of(choice.recommended->fit, *choice.job, system));
+    return sheet.text();
+  }
+  for (const auto& result : choice.all) {
+    for (const auto& job : result.jobs) sheet.add(row_of(result.fit, job, system));
+  }
+  if (sheet.text().empty() && choice.recommended) {
+    for (const auto& job : choice.recommended->jobs) sheet.add(row_of(choice.recommended->fit, job, system));
+  }
+  return sheet.text();
+}
+
+Row row_of(const JobPlan& plan, const PlanPoint& point, System system) {
+  Row row(system);
+  row.text("job", plan.job);
+  row.text("state", key_of(plan.state));
+  row.text("part", "automatic");
+  row.number("diameter", point.diameter, Quantity::short_length);
+  row.none("until_diameter", Quantity::short_length);
+  row.number("pressure", point.pressure, Quantity::pressure);
+  row.number("tension", point.tension, Quantity::force);
+  row.none("tension_at_end", Quantity::force);
+  return row;
+}
+
+Row row_of(const JobPlan& plan, const HandSetting& setting, System system) {
+  Row row(system);
+  row.text("job", plan.job);
+  row.text("state", key_of(plan.state));
+  row.text("part", "hand");
+  row.number("diameter", setting.from, Quantity::short_length);
+  row.number("until_diameter", setting.to, Quantity::short_length);
+  row.number("pressure", setting.pressure, Quantity::pressure);
+  row.number("tension", setting.tension_from, Quantity::force);
+  row.number("tension_at_end", setting.tension_to, Quantity::force);
+  return row;
+}
+
+std::string plan_csv(const Plan& plan, System system) {
+  Sheet sheet;
+  for (const auto& job : plan.jobs) {
+    for (const auto& point : job.automatic) sheet.add(row_of(job, point, system));
+    for (const auto& setting : job.by_hand) sheet.add(row_of(job, setting, system));
+  }
+  return sheet.text();
+}
+
+Row row_of(const JobFacts& job, System system) {
+  Row row(system);
+  row.text("job", job.job);
+  row.text("web", job.web);
+  row.text("roll", job.roll);
+  row.number("width", job.width, Quantity::short_length);
+  row.number("speed", job.speed, Quantity::speed);
+  add_tension(row, job.tension);
+  row.number("web_length", job.roll_facts.length, Quantity::web_length);
+  row.number("roll_mass", job.roll_facts.mass, Quantity::mass);
+  row.number("inertia_full", job.roll_facts.inertia_full, Quantity::inertia);
+  row.number("inertia_core", job.roll_facts.inertia_core, Quantity::inertia);
+  row.number("running_time", job.roll_facts.running_time, Quantity::running_time);
+  row.number("run_torque_full", job.run_torque_full, Quantity::torque);
+  row.number("run_torque_core", job.run_torque_core, Quantity::torque);
+  row.number("slip_power", job.slip_power, Quantity::power);
+  return row;
+}
+
+std::string check_csv(const Check& check, System system) {
+  Sheet sheet;
+  for (const auto& job : check.jobs) sheet.add(row_of(job, system));
+  return sheet.text();
+}
+
+}  // namespace
+
+std::string csv(const Answer& answer, System system) {
+  if (answer.choice) return choice_csv(*answer.choice, system);
+  if (answer.plan) return plan_csv(*answer.plan, system);
+  if (answer.check) return check_csv(*answer.check, system);
+  return {};
+}
+
+}  // namespace holdback::report
