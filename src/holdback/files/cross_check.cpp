@@ -1,0 +1,91 @@
+#include "holdback/files/cross_check.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <set>
+#include <tuple>
+
+namespace holdback::files {
+namespace {
+
+bool names_unknown(const Note& note) {
+  return std::any_of(note.amounts.begin(), note.amounts.end(), [](const Amount& a) { return !std::isfinite(a.value); });
+}
+
+/// "brake[1].grade[0].friction" → "brake[1].grade[0]" → "brake[1]" → "", the stand file as a whole.
+std::string parent_of(const std::string& path) {
+  const std::size_t dot = path.rfind('.');
+  return dot == std::string::npos ? std::string() : path.substr(0, dot);
+}
+
+const FieldPlace* nearest_place(std::string path, const StandFile& file) {
+  while (!path.empty() && file.places.count(path) == 0) path = parent_of(path);
+  const auto found = file.places.find(path);
+  return found == file.places.end() ? nullptr : &found->second;
+}
+
+std::string default_of(const std::string& path, const StandFile& file) {
+  for (const DefaultUsed& used : file.defaults)
+    if (used.field == path) return used.text + " (default)";
+  return {};
+}
+
+void locate_one(Problem& problem, const StandFile& file) {
+  if (problem.field.empty() || problem.where.line != 0) return;
+  const FieldPlace* place = nearest_place(problem.field, file);
+  const bool own = file.places.count(problem.field) != 0;
+  if (place != nullptr) {
+    problem.file = place->file;
+    problem.where = place->where;
+  }
+  if (problem.value.empty()) problem.value = own ? place->value : default_of(problem.field, file);
+}
+
+void add_source_line(Problem& problem, const StandFile& file) {
+  const auto lines = file.lines.find(problem.file);
+  const auto index = static_cast<std::size_t>(std::max(problem.where.line, 1)) - 1;
+  if (problem.where.line < 1 || lines == file.lines.end() || index >= lines->second.size()) return;
+  problem.source_line = lines->second[index];
+}
+
+}  // namespace
+
+void locate(Problems& problems, const StandFile& file) {
+  for (Problem& problem : problems) {
+    locate_one(problem, file);
+    add_source_line(problem, file);
+  }
+}
+
+void add_located(Problems found, StandFile& file) {
+  std::set<std::string> reported;
+  for (const Problem& problem : file.problems) reported.insert(problem.field);
+  for (Problem& problem : found) {
+    if (names_unknown(problem.what) || reported.count(problem.field) != 0) continue;
+    locate_one(problem, file);
+    file.problems.push_back(std::move(problem));
+  }
+}
+
+void add_cross_problems(StandFile& file) { add_located(problems_of(file.stand), file); }
+
+void remove_cross_problems(StandFile& file) {
+  const Problems found = problems_of(file.stand);
+  const auto is_cross = [&](const Problem& problem) {
+    return std::any_of(found.begin(), found.end(), [&](const Problem& other) {
+      return other.field == problem.field && other.what == problem.what;
+    });
+  };
+  file.problems.erase(std::remove_if(file.problems.begin(), file.problems.end(), is_cross), file.problems.end());
+}
+
+void finish(StandFile& file, const std::string& last_file) {
+  locate(file.problems, file);
+  const auto order = [&](const Problem& problem) {
+    return std::tuple(!last_file.empty() && problem.file == last_file, problem.where.line, problem.where.column);
+  };
+  std::stable_sort(file.problems.begin(), file.problems.end(),
+                   [&](const Problem& a, const Problem& b) { return order(a) < order(b); });
+}
+
+}  // namespace holdback::files

@@ -1,0 +1,30 @@
+// Drafts → model values: names become values, missing numbers are derived from their neighbours. Faults that only show
+// here are told to the Reading that read the draft.
+#pragma once
+
+#include <string>
+
+#include "holdback/files/drafts.hpp"
+#include "holdback/files/node.hpp"
+#include "holdback/files/reading.hpp"
+
+namespace holdback::files {
+
+/// basis weight = density × caliper when only the density is given; one of the two is needed.
+Web resolved(const WebDraft& draft, const Node& node, const Owner& owner, Reading& reading);
+
+/// Web and roll by name from `stand`, the job's own width, tension = tension per width × width.
+Job resolved(const JobDraft& draft, const Stand& stand, const Node& node, const Owner& owner, Reading& reading);
+
+/// The same with web and roll already known.
+Job resolved(const JobDraft& draft, const Web& web, const Roll& roll, const Node& node, const Owner& owner,
+             Reading& reading);
+
+/// The web or roll of this name; one of NaN, and a problem at `key`, when there is none.
+Web web_called(const std::string& name, const Stand& stand, const Node& node, const Owner& owner, Reading& reading);
+Roll roll_called(const std::string& name, const Stand& stand, const Node& node, const Owner& owner, Reading& reading);
+
+/// Pad by its form; the pad's face from its geometry when it is not given.
+Brake resolved(const BrakeDraft& draft);
+
+}  // namespace holdback::files

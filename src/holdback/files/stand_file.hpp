@@ -1,0 +1,42 @@
+// Reading a stand file: text in, plain SI values out, with every problem at its place and every default named.
+#pragma once
+
+#include <map>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "holdback/model/problem.hpp"
+#include "holdback/model/stand.hpp"
+#include "holdback/results/answer.hpp"
+
+namespace holdback::files {
+
+/// Where a field stands and how it was written.
+struct FieldPlace {
+  std::string file{};
+  Position where{};
+  std::string value{};  // as written
+};
+
+/// A read stand file. When `problems` holds an error the stand is incomplete and must not be computed.
+struct StandFile {
+  Stand stand{};
+  Problems problems{};
+  std::vector<DefaultUsed> defaults{};
+  std::map<std::string, FieldPlace> places{};               // by path, "roll[1].core_diameter"
+  std::map<std::string, std::vector<std::string>> lines{};  // by file name: its lines, for messages
+};
+
+/// Reads a stand file in TOML. Collects every problem; never throws on bad input. Cross-field faults of
+/// model's problems_of() are included, located.
+StandFile read_stand(std::string_view text, const std::string& file_name);
+
+/// Adds the jobs of a table (CSV with a header row that carries units) to a read stand. Columns are job fields
+/// ("speed [m/min]"), and fields of the row's own web and roll ("web.caliper [um]", "roll.core_diameter [mm]").
+void read_jobs(std::string_view text, const std::string& file_name, StandFile& into);
+
+/// Gives problems that carry only a field path their file, position, source line and value.
+void locate(Problems& problems, const StandFile& file);
+
+}  // namespace holdback::files
