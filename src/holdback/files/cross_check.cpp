@@ -30,6 +30,17 @@ std::string default_of(const std::string& path, const StandFile& file) {
   return {};
 }
 
+/// A job that was read from a table is called by its row: "job[12].speed" → "jobs.csv row 7, speed". The place of such
+/// a job holds the row as its value.
+void name_row(Problem& problem, const StandFile& file) {
+  const std::size_t end = problem.field.find(']');
+  if (problem.field.compare(0, 4, "job[") != 0 || end == std::string::npos) return;
+  const auto job = file.places.find(problem.field.substr(0, end + 1));
+  if (job == file.places.end() || job->second.value.empty()) return;
+  const std::string rest = problem.field.substr(end + 1);
+  problem.field = job->second.file + " " + job->second.value + (rest.empty() ? "" : ", " + rest.substr(1));
+}
+
 void locate_one(Problem& problem, const StandFile& file) {
   if (problem.field.empty() || problem.where.line != 0) return;
   const FieldPlace* place = nearest_place(problem.field, file);
@@ -39,6 +50,7 @@ void locate_one(Problem& problem, const StandFile& file) {
     problem.where = place->where;
   }
   if (problem.value.empty()) problem.value = own ? place->value : default_of(problem.field, file);
+  name_row(problem, file);
 }
 
 void add_source_line(Problem& problem, const StandFile& file) {
@@ -61,8 +73,8 @@ void add_located(Problems found, StandFile& file) {
   std::set<std::string> reported;
   for (const Problem& problem : file.problems) reported.insert(problem.field);
   for (Problem& problem : found) {
-    if (names_unknown(problem.what) || reported.count(problem.field) != 0) continue;
     locate_one(problem, file);
+    if (names_unknown(problem.what) || reported.count(problem.field) != 0) continue;
     file.problems.push_back(std::move(problem));
   }
 }
@@ -70,7 +82,8 @@ void add_located(Problems found, StandFile& file) {
 void add_cross_problems(StandFile& file) { add_located(problems_of(file.stand), file); }
 
 void remove_cross_problems(StandFile& file) {
-  const Problems found = problems_of(file.stand);
+  Problems found = problems_of(file.stand);
+  locate(found, file);
   const auto is_cross = [&](const Problem& problem) {
     return std::any_of(found.begin(), found.end(), [&](const Problem& other) {
       return other.field == problem.field && other.what == problem.what;

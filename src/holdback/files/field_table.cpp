@@ -7,7 +7,7 @@ namespace holdback::files {
 
 const std::vector<Section>& sections() {
   static const std::vector<Section> all{
-      {"", "", false, 1, false, "Above all tables.", infos(head_fields())},
+      {"", "", false, 1, false, "Keys that stand before the first table.", infos(head_fields())},
       {section::stand, "", false, 1, false, "The unwind stand and the air around it.", infos(stand_fields())},
       {section::air, "", false, 1, false, "Air supply and regulator. All pressures are gauge.", infos(air_fields())},
       {section::line, "", false, 1, false, "The line that pulls the web.", infos(line_fields())},

@@ -42,15 +42,15 @@ std::string subject(const Owner& owner) { return owner.words.empty() ? owner.hea
 
 }  // namespace
 
-void Reading::defaults_once(std::set<std::string> keys, std::string words) {
-  once_ = std::move(keys);
-  once_words_ = std::move(words);
+void Reading::absent_everywhere(const std::set<std::string>& keys, const std::string& words) {
+  absent_.insert(keys.begin(), keys.end());
+  if (!words.empty()) absent_words_ = words;
 }
 
 std::optional<Value> Reading::value(const FieldInfo& info, const Node& node, const Owner& owner) {
   const Node* child = node.child(info.key);
   if (child == nullptr) {
-    if (info.presence == Presence::required) missing(info, node, owner);
+    if (info.presence == Presence::required && absent_.count(info.key) == 0) missing(info, node, owner);
     if (info.presence != Presence::defaulted) return std::nullopt;
     defaulted(info, owner);
     return default_value(info);
@@ -77,10 +77,10 @@ void Reading::missing(const FieldInfo& info, const Node& node, const Owner& owne
 
 void Reading::defaulted(const FieldInfo& info, const Owner& owner) {
   const std::string path = owner.path_of(info.key);
-  if (once_.count(info.key) == 0) {
+  if (absent_.count(info.key) == 0) {
     out_.defaults.push_back({path, owner.words, info.default_text});
   } else if (recorded_.insert(info.key).second) {
-    out_.defaults.push_back({path, once_words_, info.default_text});
+    out_.defaults.push_back({path, absent_words_, info.default_text});
   }
 }
 

@@ -29,8 +29,9 @@ class Reading {
   /// Lines on which nothing more is to be said, because their syntax is already reported.
   void ignore_lines(const std::vector<int>& lines) { ignored_.insert(lines.begin(), lines.end()); }
 
-  /// Keys that every table of this file lacks: their defaults are recorded once, owned by `words`.
-  void defaults_once(std::set<std::string> keys, std::string words);
+  /// Keys that every table of this file lacks: their absence is not told for each table, and their defaults are
+  /// recorded once, owned by `words`.
+  void absent_everywhere(const std::set<std::string>& keys, const std::string& words);
 
   /// Reads the rows of `fields` from a table. What cannot be read stays NaN, so that it is not judged twice.
   template <class T>
@@ -76,9 +77,9 @@ class Reading {
   StandFile& out_;
   std::string file_;
   std::set<int> ignored_{};
-  std::set<std::string> once_{};
+  std::set<std::string> absent_{};
   std::set<std::string> recorded_{};
-  std::string once_words_{};
+  std::string absent_words_{};
 };
 
 }  // namespace holdback::files

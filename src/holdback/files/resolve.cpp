@@ -54,6 +54,10 @@ std::optional<double> tension_of(const JobDraft& draft, double width, const Node
   return draft.tension;
 }
 
+bool follows_from_density(const Web& web) {
+  return web.density && std::abs(*web.density * web.caliper - web.basis_weight) <= 1e-9 * web.basis_weight;
+}
+
 double sector_area(const SectorPad& pad) {
   return pad.angle / 8 * (pad.outer_diameter * pad.outer_diameter - pad.inner_diameter * pad.inner_diameter);
 }
@@ -92,6 +96,20 @@ Web resolved(const WebDraft& draft, const Node& node, const Owner& owner, Readin
                     {fmt::format("{} has neither basis_weight nor density", owner.words)},
                     {fmt::format("one of them: {}, or {}", units::accepted_examples(Quantity::basis_weight),
                                  units::accepted_examples(Quantity::density))});
+  return web;
+}
+
+Web overridden(const Web& base, const WebDraft& draft, const Node& row) {
+  Web web = draft;
+  const bool new_weight = row.child("basis_weight") != nullptr;
+  const bool new_density = row.child("density") != nullptr;
+  const bool new_caliper = row.child("caliper") != nullptr;
+  if (new_weight) {
+    web.basis_weight = draft.given_basis_weight.value_or(nan);
+    if (!new_density) web.density = std::nullopt;
+  } else if (new_density || (new_caliper && follows_from_density(base))) {
+    web.basis_weight = *web.density * web.caliper;
+  }
   return web;
 }
 

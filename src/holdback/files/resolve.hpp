@@ -13,6 +13,10 @@ namespace holdback::files {
 /// basis weight = density × caliper when only the density is given; one of the two is needed.
 Web resolved(const WebDraft& draft, const Node& node, const Owner& owner, Reading& reading);
 
+/// A named web with the fields of a row put over it. Whichever of density and basis weight the row gives replaces both;
+/// a new caliper keeps the density where that is known.
+Web overridden(const Web& base, const WebDraft& draft, const Node& row);
+
 /// Web and roll by name from `stand`, the job's own width, tension = tension per width × width.
 Job resolved(const JobDraft& draft, const Stand& stand, const Node& node, const Owner& owner, Reading& reading);
 
