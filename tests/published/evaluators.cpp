@@ -1,10 +1,5 @@
 #include "published/evaluators.hpp"
 
-#include <algorithm>
-#include <cmath>
-#include <cstdlib>
-#include <variant>
-
 #include "holdback/physics/air.hpp"
 #include "holdback/physics/brake.hpp"
 #include "holdback/physics/cooling.hpp"
@@ -14,7 +9,6 @@
 #include "holdback/physics/tension.hpp"
 #include "holdback/physics/torque.hpp"
 #include "holdback/physics/wear.hpp"
-#include "holdback/units/units.hpp"
 #include "published/example_brake.hpp"
 
 namespace holdback::published {
@@ -22,88 +16,15 @@ namespace holdback::published {
 using namespace physics;
 using Q = Quantity;
 
-// ---- reading text ---------------------------------------------------------------------------------------------------
+// ---- model values from arguments ------------------------------------------------------------------------------------
 
 namespace {
 
+// Kinds that no stand file has.
 constexpr const char* angular_acceleration = "rad/s2";
 constexpr const char* viscosity = "Pa s";
 constexpr const char* kinematic_viscosity = "m2/s";
 constexpr const char* thermal_conductivity = "W/(m K)";
-
-/// The number at the start of a text and how much of the text it takes.
-double leading_number(const std::string& text, std::size_t& length) {
-  char* end = nullptr;
-  const double value = std::strtod(text.c_str(), &end);
-  length = static_cast<std::size_t>(end - text.c_str());
-  if (length == 0) throw CaseFault("'" + text + "' does not begin with a number");
-  return value;
-}
-
-/// Half a unit in the last digit of a printed number: "7.06e-4" → 5e-7.
-double half_unit(const std::string& number) {
-  const auto exponent_at = number.find_first_of("eE");
-  const std::string mantissa = number.substr(0, exponent_at);
-  const auto point = mantissa.find('.');
-  const auto decimals = point == std::string::npos ? 0 : static_cast<int>(mantissa.size() - point - 1);
-  const int exponent = exponent_at == std::string::npos ? 0 : std::atoi(number.c_str() + exponent_at + 1);
-  return 0.5 * std::pow(10.0, exponent - decimals);
-}
-
-std::string written(double value) {
-  char buffer[40];
-  std::snprintf(buffer, sizeof buffer, "%.17g", value);
-  return buffer;
-}
-
-}  // namespace
-
-double read_quantity(const std::string& text, const Dimension& dimension) {
-  if (!dimension.si_unit.empty()) {
-    std::size_t length = 0;
-    const double value = leading_number(text, length);
-    if (text.substr(length) != " " + dimension.si_unit)
-      throw CaseFault("'" + text + "' is not in " + dimension.si_unit);
-    return value;
-  }
-  const units::Parsed parsed = units::parse(text, dimension.kind);
-  if (const auto* fault = std::get_if<units::Fault>(&parsed)) throw CaseFault("'" + text + "': " + fault->what);
-  return std::get<double>(parsed);
-}
-
-std::pair<double, double> read_printed(const std::string& text, const Dimension& dimension) {
-  std::size_t length = 0;
-  const double value = leading_number(text, length);
-  const std::string unit = text.substr(length);
-  const double half = half_unit(text.substr(0, length)) * (1 + 1e-9);
-  return {read_quantity(written(value - half) + unit, dimension),
-          read_quantity(written(value + half) + unit, dimension)};
-}
-
-double Arguments::operator()(const std::string& name, const Dimension& dimension) {
-  return read_quantity(text(name), dimension);
-}
-
-double Arguments::or_else(const std::string& name, const Dimension& dimension, double otherwise) {
-  return has(name) ? (*this)(name, dimension) : otherwise;
-}
-
-std::string Arguments::text(const std::string& name) {
-  used_.insert(name);
-  const auto found = given_.find(name);
-  if (found == given_.end()) throw CaseFault("'" + name + "' is missing");
-  return found->second;
-}
-
-void Arguments::expect_all_used() const {
-  for (const auto& [name, value] : given_) {
-    if (used_.count(name) == 0) throw CaseFault("'" + name + "' is not asked for");
-  }
-}
-
-// ---- model values from arguments ------------------------------------------------------------------------------------
-
-namespace {
 
 /// A pad pair whose actuator pushes with `force`: piston of 1 m² at that many pascals.
 struct PressedPair {
@@ -219,9 +140,14 @@ double two_point_cooling(Arguments& a) {
   return cooling_power({point("1"), point("2")}, a("speed", Q::rotational_speed));
 }
 
-std::map<std::string, Evaluator> make_evaluators() {
+using Evaluators = std::map<std::string, Evaluator>;
+
+// ---- the table, by topic
+// ---------------------------------------------------------------------------------------------
+
+// roll
+Evaluators roll_evaluators() {
   return {
-      // roll
       {"roll_length",
        {Q::web_length,
         [](Arguments& a) {
@@ -256,7 +182,12 @@ std::map<std::string, Evaluator> make_evaluators() {
           return roll_acceleration(a("acceleration", Q::acceleration), a("caliper", Q::caliper), a("speed", Q::speed),
                                    a("radius", Q::short_length));
         }}},
-      // torque
+  };
+}
+
+// torque
+Evaluators torque_evaluators() {
+  return {
       {"brake_torque",
        {Q::torque,
         [](Arguments& a) {
@@ -295,7 +226,12 @@ std::map<std::string, Evaluator> make_evaluators() {
         [](Arguments& a) {
           return coast_time(a("inertia", Q::inertia), a("speed", Q::rotational_speed), a("torque", Q::torque));
         }}},
-      // brake
+  };
+}
+
+// brake
+Evaluators brake_evaluators() {
+  return {
       {"sector_radius_uniform_wear",
        {Q::short_length,
         [](Arguments& a) {
@@ -319,7 +255,12 @@ std::map<std::string, Evaluator> make_evaluators() {
           brake.pad_area = a("pad_area", Q::area);
           return contact_pressure(brake, a("force", Q::force));
         }}},
-      // combinations: one pair has two faces
+  };
+}
+
+// combinations: one pair has two faces
+Evaluators combination_evaluators() {
+  return {
       {"sector_pair_torque.uniform_wear", {Q::torque, [](Arguments& a) { return sector_torque(a, false); }}},
       {"sector_pair_torque.uniform_pressure", {Q::torque, [](Arguments& a) { return sector_torque(a, true); }}},
       {"sector_face_torque.uniform_wear", {Q::torque, [](Arguments& a) { return sector_torque(a, false) / 2; }}},
@@ -330,7 +271,12 @@ std::map<std::string, Evaluator> make_evaluators() {
       {"round_face_torque.capacity",
        {Q::torque, [](Arguments& a) { return pair_torque(pressed(round_pad(a), a), false) / 2; }}},
       {"friction_doubts", {Q::count, friction_doubts}},
-      // heat
+  };
+}
+
+// heat
+Evaluators heat_evaluators() {
+  return {
       {"slip_power",
        {Q::power, [](Arguments& a) { return slip_power(a("torque", Q::torque), a("speed", Q::rotational_speed)); }}},
       {"slip_power_of_web",
@@ -356,7 +302,12 @@ std::map<std::string, Evaluator> make_evaluators() {
           const double energy = 1.0 * coast_angle(inertia, a("speed", Q::rotational_speed), 1.0);  // work of 1 N·m
           return adiabatic_rise(energy, a("mass", Q::mass), a("specific_heat", Q::specific_heat));
         }}},
-      // cooling and air
+  };
+}
+
+// cooling and air
+Evaluators cooling_and_air_evaluators() {
+  return {
       {"two_point_cooling", {Q::number, two_point_cooling}},
       {"steady_temperature",
        {Q::temperature,
@@ -386,7 +337,12 @@ std::map<std::string, Evaluator> make_evaluators() {
           const double temperature = a("temperature", Q::temperature);
           return air_viscosity(temperature) / air_density(a("pressure", Q::pressure), temperature);
         }}},
-      // wear
+  };
+}
+
+// wear
+Evaluators wear_evaluators() {
+  return {
       {"worn_volume",
        {Q::volume, [](Arguments& a) { return worn_volume(a("wear_rate", Q::wear_rate), a("energy", Q::energy)); }}},
       {"pad_life",
@@ -394,7 +350,12 @@ std::map<std::string, Evaluator> make_evaluators() {
         [](Arguments& a) {
           return pad_life(a("usable_volume", Q::volume), a("wear_rate", Q::wear_rate), a("power", Q::power));
         }}},
-      // tension and pressure
+  };
+}
+
+// tension and pressure
+Evaluators tension_and_pressure_evaluators() {
+  return {
       {"strain_tension",
        {Q::force,
         [](Arguments& a) {
@@ -417,7 +378,12 @@ std::map<std::string, Evaluator> make_evaluators() {
           return static_cast<double>(hand_settings(a("full_radius", Q::short_length), a("core_radius", Q::short_length),
                                                    a("tolerance", Q::ratio)));
         }}},
-      // the invented example brake
+  };
+}
+
+// the invented example brake
+Evaluators example_brake_evaluators() {
+  return {
       {"example_torque", {Q::torque, example_torque}},
       {"example_cooling",
        {Q::power,
@@ -427,10 +393,19 @@ std::map<std::string, Evaluator> make_evaluators() {
   };
 }
 
+Evaluators all_evaluators() {
+  Evaluators all;
+  for (const auto topic :
+       {roll_evaluators, torque_evaluators, brake_evaluators, combination_evaluators, heat_evaluators,
+        cooling_and_air_evaluators, wear_evaluators, tension_and_pressure_evaluators, example_brake_evaluators})
+    all.merge(topic());
+  return all;
+}
+
 }  // namespace
 
 const std::map<std::string, Evaluator>& evaluators() {
-  static const std::map<std::string, Evaluator> all = make_evaluators();
+  static const std::map<std::string, Evaluator> all = all_evaluators();
   return all;
 }
 
