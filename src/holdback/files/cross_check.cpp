@@ -60,6 +60,12 @@ void add_source_line(Problem& problem, const StandFile& file) {
   problem.source_line = lines->second[index];
 }
 
+/// "brake[0].grade[1].friction" when the brake's pad, which decides what it needs, could not be read.
+bool follows_from_pad(const std::string& field, const std::set<std::string>& reported) {
+  const std::size_t end = field.find(']');
+  return end != std::string::npos && reported.count(field.substr(0, end + 1) + ".pad") != 0;
+}
+
 }  // namespace
 
 void locate(Problems& problems, const StandFile& file) {
@@ -75,6 +81,7 @@ void add_located(Problems found, StandFile& file) {
   for (Problem& problem : found) {
     locate_one(problem, file);
     if (names_unknown(problem.what) || reported.count(problem.field) != 0) continue;
+    if (follows_from_pad(problem.field, reported)) continue;
     file.problems.push_back(std::move(problem));
   }
 }

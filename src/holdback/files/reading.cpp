@@ -99,6 +99,7 @@ void Reading::unknown_keys(const Node& node, const Owner& owner, const Section& 
 
 void Reading::fields_of_pad(const std::string& pad, const std::vector<const FieldInfo*>& fields, const Node& node,
                             const Owner& owner) {
+  if (pad.empty()) return;  // it could not be read: nothing follows from it
   for (const FieldInfo* info : fields) {
     const Node* child = node.child(info->key);
     if (child != nullptr && !info->only_with.empty() && !has(info->only_with, pad)) {

@@ -30,8 +30,10 @@ const Thing* called(const std::string& name, const std::vector<Thing>& things, c
   const Node* written = node.child(kind);
   if (written == nullptr || name.empty()) return nullptr;  // already reported
   std::vector<std::string> names;
-  for (const Thing& thing : things)
-    if (!thing.name.empty()) names.push_back(thing.name);
+  for (const Thing& thing : things) {
+    if (thing.name.empty()) return nullptr;  // its name could not be read, and may be this one
+    names.push_back(thing.name);
+  }
   reading.problem(owner.label + kind, written->where, written->written, {fmt::format("no {} has this name", kind)},
                   names_note(names, nearest(name, names), header_of(section_of(kind))));
   return nullptr;

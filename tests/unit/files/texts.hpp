@@ -1,0 +1,199 @@
+// Invented stand files for the tests of the readers, and short ways to read them.
+#pragma once
+
+#include <algorithm>
+#include <string>
+
+#include "holdback/files/stand_file.hpp"
+#include "holdback/units/units.hpp"
+
+namespace holdback::files::test {
+
+/// Every key of a stand file with a sector brake, each at a value that is not its default.
+inline std::string full_stand() {
+  return R"toml(holdback = 1
+
+[stand]
+title = "slitter 2"
+currency = "EUR"
+drag = "1.5 N*m"
+shaft_inertia = "0.04 kg*m2"
+guard = "partly closed"
+guard_factor = "60 %"
+ambient = "30 degC"
+altitude = "500 m"
+
+[air]
+supply_pressure = "7 bar"
+lowest_pressure = "0.2 bar"
+highest_pressure = "5 bar"
+resolution = "0.01 bar"
+hysteresis = "0.03 bar"
+
+[line]
+top_speed = "300 m/min"
+lowest_speed = "12 m/min"
+ramp_time = "20 s"
+stop_time = "9 s"
+emergency_stop_time = "4 s"
+hours_per_day = 16
+days_per_week = 6
+weeks_per_year = 48
+uptime = "65 %"
+
+[limits]
+tension_tolerance = "9 %"
+reserve = "15 %"
+stop_tension = "90 %"
+emergency_stop_tension = "20 %"
+hold_tension = "80 %"
+least_pad_life = "600 h"
+yield_share = "20 %"
+strain_limit = "0.2 %"
+
+[[web]]
+name = "film"
+material = "polyester"
+width = "1000 mm"
+caliper = "12 um"
+basis_weight = "16.8 g/m2"
+density = "1400 kg/m3"
+modulus = "4.5 GPa"
+yield_strength = "100 MPa"
+wound_tension = "150 N/m"
+
+[[roll]]
+name = "jumbo"
+core_diameter = "152 mm"
+full_diameter = "800 mm"
+core_mass = "4 kg"
+runout = "1 mm"
+length = "40000 m"
+mass = "680 kg"
+
+[[job]]
+name = "slit film"
+web = "film"
+roll = "jumbo"
+speed = "240 m/min"
+tension = "90 N"
+tension_per_width = "150 N/m"
+tension_tolerance = "8 %"
+ramp_time = "15 s"
+stop_time = "8 s"
+emergency_stop_time = "3 s"
+share = 2.5
+width = "600 mm"
+
+[[brake]]
+name = "D300"
+pad = "sector"
+pad_inner_diameter = "180 mm"
+pad_outer_diameter = "290 mm"
+pad_angle = "40 deg"
+pairs = 4
+most_brakes = 2
+piston_area = "20 cm2"
+actuator_efficiency = "90 %"
+threshold_pressure = "0.15 bar"
+pad_area = "40 cm2"
+usable_pad_depth = "6 mm"
+drag = "0.3 N*m"
+disc_mass = "12 kg"
+disc_inertia = "0.15 kg*m2"
+specific_heat = "480 J/(kg*K)"
+cooling = [{ speed = "100 rev/min", power = "0.6 kW" }, { speed = "800 rev/min", power = "2.2 kW" }]
+cooling_rise = "150 K"
+rated_pressure = "5.5 bar"
+rated_torque = "400 N*m"
+rated_speed = "1800 rev/min"
+rated_temperature = "250 degC"
+price = 2400
+pad_price = 18.5
+
+[[brake.grade]]
+name = "standard"
+friction = 0.35
+friction_band = "15 %"
+static_ratio = 1.1
+fade_start = "180 degC"
+fade_rate = "0.1 %/K"
+temperature_limit = "220 degC"
+wear_rate = "25 mm3/MJ"
+wear_knee = "150 degC"
+wear_doubling = "40 K"
+pressure_speed_limit = "3 MPa*m/s"
+)toml";
+}
+
+/// Only the keys that are required.
+inline std::string least_stand() {
+  return R"toml([line]
+top_speed = "300 m/min"
+[[web]]
+name = "film"
+width = "1000 mm"
+caliper = "12 um"
+density = "1400 kg/m3"
+[[roll]]
+name = "jumbo"
+core_diameter = "152 mm"
+full_diameter = "800 mm"
+[[job]]
+name = "slit film"
+web = "film"
+roll = "jumbo"
+speed = "240 m/min"
+[[brake]]
+name = "D300"
+pad = "data sheet"
+torque_pressure = "5 bar"
+effective_diameter = "240 mm"
+pairs = 4
+pad_area = "35 cm2"
+disc_mass = "12 kg"
+disc_inertia = "0.15 kg*m2"
+cooling = [{ speed = "100 rev/min", power = "0.6 kW" }]
+cooling_rise = "150 K"
+rated_pressure = "5.5 bar"
+rated_torque = "400 N*m"
+rated_speed = "1800 rev/min"
+rated_temperature = "250 degC"
+[[brake.grade]]
+name = "standard"
+torque_per_pair = "85 N*m"
+temperature_limit = "220 degC"
+)toml";
+}
+
+/// `text` with the first `from` replaced; a test that changes nothing would prove nothing, so that throws.
+inline std::string with(std::string text, const std::string& from, const std::string& to) {
+  return text.replace(text.find(from), from.size(), to);  // std::out_of_range when `from` is not in it
+}
+
+inline StandFile read(const std::string& text) { return read_stand(text, "stand.toml"); }
+
+inline StandFile read_with_jobs(const std::string& csv) {
+  StandFile file = read(least_stand());
+  read_jobs(csv, "jobs.csv", file);
+  return file;
+}
+
+inline std::string told(const Note& note) { return units::fill(note, units::System::si); }
+
+/// All problems, one a line: "3:9 line.top_speed | what | value | accepted".
+inline std::string told(const Problems& problems) {
+  std::string all;
+  for (const Problem& problem : problems)
+    all += std::to_string(problem.where.line) + ":" + std::to_string(problem.where.column) + " " + problem.field +
+           " | " + told(problem.what) + " | " + problem.value + " | " + told(problem.accepted) + "\n";
+  return all;
+}
+
+/// The problem at this field; one with an empty sentence when there is none.
+inline Problem at(const Problems& problems, const std::string& field) {
+  const auto found = std::find_if(problems.begin(), problems.end(), [&](const Problem& p) { return p.field == field; });
+  return found == problems.end() ? Problem{} : *found;
+}
+
+}  // namespace holdback::files::test
