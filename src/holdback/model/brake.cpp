@@ -42,18 +42,18 @@ void check_piston(const Brake& brake, Faults& faults) {
 void check_pad(const Brake& brake, const SectorPad& pad, Faults& faults) {
   check_piston(brake, faults);
   if (pad.inner_diameter >= pad.outer_diameter) {
-    faults.error("inner_diameter",
+    faults.error("pad_inner_diameter",
                  {"The pad's inner diameter, {0}, is not smaller than its outer diameter, {1}.",
                   {{pad.inner_diameter, Quantity::short_length}, {pad.outer_diameter, Quantity::short_length}}},
                  {"a diameter below {0}", {{pad.outer_diameter, Quantity::short_length}}});
     return;
   }
   if (pad.angle >= 2 * pi) {
-    faults.error("angle", {"A pad that covers {0} is a ring, not a sector.", {{pad.angle, Quantity::angle}}},
+    faults.error("pad_angle", {"A pad that covers {0} is a ring, not a sector.", {{pad.angle, Quantity::angle}}},
                  {"an angle below {0}", {{2 * pi, Quantity::angle}}});
     return;
   }
-  check_room(brake.pairs, pad.angle, "angle", faults);
+  check_room(brake.pairs, pad.angle, "pad_angle", faults);
   const double ring = (pad.outer_diameter * pad.outer_diameter - pad.inner_diameter * pad.inner_diameter) / 4;
   check_pad_area(brake, pad.angle / 2 * ring, faults);
 }

@@ -38,12 +38,15 @@ TEST(problems_of_brake, finds_nothing_in_sound_brakes_of_each_kind) {
 }
 
 TEST(problems_of_brake, refuses_a_sector_without_a_face) {
-  EXPECT_TRUE(one_error(problems_after([](Brake& b) { b.pad = SectorPad{0.3, 0.3, 0.6}; }), "brake[1].inner_diameter"));
-  EXPECT_TRUE(one_error(problems_after([](Brake& b) { b.pad = SectorPad{0.2, 0.3, 6.3}; }), "brake[1].angle"));
+  EXPECT_TRUE(one_error(problems_after([](Brake& b) {
+                          b.pad = SectorPad{0.3, 0.3, 0.6};
+                        }),
+                        "brake[1].pad_inner_diameter"));
+  EXPECT_TRUE(one_error(problems_after([](Brake& b) { b.pad = SectorPad{0.2, 0.3, 6.3}; }), "brake[1].pad_angle"));
 }
 
 TEST(problems_of_brake, refuses_pads_that_do_not_fit_side_by_side) {
-  EXPECT_TRUE(one_error(problems_after([](Brake& b) { b.pairs = 11; }), "brake[1].angle"));
+  EXPECT_TRUE(one_error(problems_after([](Brake& b) { b.pairs = 11; }), "brake[1].pad_angle"));
   Brake brake = round_brake(0.1, 0.2);  // each takes 60 degrees
   brake.pairs = 6;
   EXPECT_TRUE(problems_of(brake, "brake[1]").empty());
