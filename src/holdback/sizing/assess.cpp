@@ -111,8 +111,10 @@ class Judge {
   void judge_wear() {
     const double usable = brake_.pad_area * brake_.usable_pad_depth;
     const double rate_of_pad = survey_.wear_volume_rate / pads_;
-    const double longest = 1e12;  // [s] shown for a brake that never slips
-    const double life = rate_of_pad * longest > usable ? usable / rate_of_pad : longest;
+    // Shown for pads that burn away at once, and for a brake that never slips.
+    constexpr double shortest = 1;    // [s]
+    constexpr double longest = 1e12;  // [s]
+    const double life = rate_of_pad > 0 ? std::clamp(usable / rate_of_pad, shortest, longest) : longest;
     add(LimitId::pad_life, life, site_.limits.least_pad_life, 0, LoadCase::run, Known::setting);
   }
 

@@ -1,5 +1,7 @@
 #include "holdback/sizing/choose.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 
 #include "holdback/sizing/facts.hpp"
@@ -27,12 +29,12 @@ Note failing_in_words(const JobFit& job) {
     if (limit.state != State::fails) continue;
     const LimitInfo& about = info(limit.id);
     const std::size_t n = note.amounts.size();
-    note.text += (note.text.empty() ? "" : "; ") + std::string(about.name) + " {" + std::to_string(n) + "} " +
-                 (about.sense == Sense::at_most ? "above {" : "below {") + std::to_string(n + 1) + "}";
+    note.text += fmt::format("{}{} {{{}}} {} {{{}}}", note.text.empty() ? "" : "; ", about.name, n,
+                             about.sense == Sense::at_most ? "above" : "below", n + 1);
     note.amounts.push_back({limit.value, about.kind});
     note.amounts.push_back({limit.bound, about.kind});
     if (limit.diameter <= 0) continue;
-    note.text += " at {" + std::to_string(n + 2) + "}";
+    note.text += fmt::format(" at {{{}}}", n + 2);
     note.amounts.push_back({limit.diameter, Quantity::short_length});
   }
   return note;

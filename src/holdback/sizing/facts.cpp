@@ -149,7 +149,7 @@ void add_notes(JobFit& job, const Demand& demand, const Candidate& candidate, co
           {map.back().speed, Quantity::rotational_speed}}});
   if (demand.rotational_speed.back() < map.front().speed)
     job.notes.push_back(
-        {"the full roll turns slower, {0}, than the cooling map starts, {1}: cooling falls with the root of speed",
+        {"the full roll turns slower, {0}, than the cooling map starts, {1}: cooling falls in proportion to speed",
          {{demand.rotational_speed.back(), Quantity::rotational_speed},
           {map.front().speed, Quantity::rotational_speed}}});
 }

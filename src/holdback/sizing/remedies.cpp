@@ -1,5 +1,7 @@
 #include "holdback/sizing/remedies.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
 #include <functional>
@@ -233,8 +235,8 @@ class Search {
   static void append(Note& to, const Note& more) {
     std::string text = more.text;
     for (std::size_t i = more.amounts.size(); i-- > 0;) {
-      const std::string from = "{" + std::to_string(i) + "}";
-      const std::string with = "{" + std::to_string(i + to.amounts.size()) + "}";
+      const std::string from = fmt::format("{{{}}}", i);
+      const std::string with = fmt::format("{{{}}}", i + to.amounts.size());
       for (std::size_t at = text.find(from); at != std::string::npos; at = text.find(from, at + with.size()))
         text.replace(at, from.size(), with);
     }

@@ -1,0 +1,123 @@
+#include "holdback/sizing/choose.hpp"
+
+#include <gtest/gtest.h>
+
+#include <algorithm>
+
+#include "support/stands.hpp"
+
+namespace holdback::sizing {
+namespace {
+
+Stand impossible_stop() {
+  Stand stand = test::small_stand();
+  stand.line.emergency_stop_time = 0.8;
+  stand.brakes[0].most_brakes = 1;
+  return stand;
+}
+
+bool has_kind(const Uncovered& out, RemedyKind kind) {
+  return std::any_of(out.remedies.begin(), out.remedies.end(), [&](const Remedy& r) { return r.kind == kind; });
+}
+
+TEST(choose, recommends_the_single_brake_that_covers_the_job) {
+  const Choice choice = choose(test::small_stand(), {});
+  ASSERT_TRUE(choice.recommended);
+  EXPECT_EQ(choice.recommended->fit.brakes, 1);
+  EXPECT_EQ(choice.recommended->covered, 1);
+  EXPECT_TRUE(choice.uncovered.empty());
+  EXPECT_FALSE(choice.why.text.empty());
+}
+
+TEST(choose, tries_only_what_the_options_leave) {
+  ChooseOptions options;
+  options.brakes = 2;
+  const Choice choice = choose(test::small_stand(), options);
+  EXPECT_EQ(choice.fits_tried, 1);
+  EXPECT_EQ(choice.recommended->fit.brakes, 2);
+}
+
+TEST(choose, recommends_nothing_when_no_candidate_is_left) {
+  ChooseOptions options;
+  options.brake = "none such";
+  EXPECT_FALSE(choose(test::small_stand(), options).recommended);
+}
+
+TEST(choose, shows_the_hardest_job_when_none_is_asked_for_in_depth) {
+  Stand stand = test::small_stand();
+  stand.jobs.push_back(test::film_job());
+  stand.jobs[1].name = "harder";
+  stand.jobs[1].emergency_stop_time = 1;
+  const Choice choice = choose(stand, {});
+  ASSERT_TRUE(choice.job);
+  EXPECT_EQ(choice.job->job, "harder");
+}
+
+TEST(choose, always_carries_cautions_and_assumptions) {
+  const Choice choice = choose(test::small_stand(), {});
+  EXPECT_GE(choice.cautions.size(), 4U);
+  EXPECT_FALSE(choice.assumptions.empty());
+}
+
+TEST(remedies, find_the_stop_time_that_brings_a_job_in_and_none_shorter) {
+  const Stand stand = impossible_stop();
+  const Choice choice = choose(stand, {});
+  ASSERT_EQ(choice.uncovered.size(), 1U);
+  const auto& all = choice.uncovered[0].remedies;
+  const auto slower =
+      std::find_if(all.begin(), all.end(), [](const Remedy& r) { return r.kind == RemedyKind::slower_stop; });
+  ASSERT_NE(slower, all.end());
+  const double time = slower->what.amounts[0].value;
+  Stand mended = stand;
+  mended.jobs[0].emergency_stop_time = time;
+  EXPECT_TRUE(choose(mended, {}).uncovered.empty());
+  mended.jobs[0].emergency_stop_time = time - 0.11;  // times are given to a tenth of a second
+  EXPECT_FALSE(choose(mended, {}).uncovered.empty());
+}
+
+TEST(remedies, offer_a_second_brake_where_torque_is_missing) {
+  const Choice choice = choose(impossible_stop(), {});
+  ASSERT_EQ(choice.uncovered.size(), 1U);
+  EXPECT_TRUE(has_kind(choice.uncovered[0], RemedyKind::second_brake));
+  EXPECT_TRUE(has_kind(choice.uncovered[0], RemedyKind::more_pairs));
+}
+
+TEST(remedies, offer_an_open_guard_where_heat_fails_behind_a_closed_one) {
+  Stand stand = test::small_stand();
+  stand.guard = Guard::closed;
+  stand.jobs[0].tension = 330;
+  stand.jobs[0].speed = 6.5;
+  stand.brakes[0].most_brakes = 1;
+  const Choice choice = choose(stand, {});
+  ASSERT_EQ(choice.uncovered.size(), 1U);
+  EXPECT_TRUE(has_kind(choice.uncovered[0], RemedyKind::guard));
+}
+
+TEST(remedies, name_the_jobs_that_a_change_of_grade_would_lose) {
+  Stand stand = test::small_stand();
+  stand.brakes[0].most_brakes = 1;
+  stand.brakes[0].grades[0].friction = 0.14;
+  stand.brakes[0].grades.push_back(test::middle_grade());
+  stand.brakes[0].grades[1].name = "high";
+  stand.brakes[0].grades[1].friction = 0.6;
+  stand.jobs[0].emergency_stop_time = 1.15;  // needs the high grade
+  Job light = test::film_job();              // needs the low one: five of them decide the choice
+  light.tension = 9;
+  light.tension_tolerance = 0.1;
+  for (int i = 0; i < 5; ++i) {
+    light.name = "light " + std::to_string(i);
+    stand.jobs.push_back(light);
+  }
+  const Choice choice = choose(stand, {});
+  ASSERT_EQ(choice.recommended->fit.grade, "middle");
+  const auto out = std::find_if(choice.uncovered.begin(), choice.uncovered.end(),
+                                [](const Uncovered& u) { return u.job == "film job"; });
+  ASSERT_NE(out, choice.uncovered.end());
+  const auto grade = std::find_if(out->remedies.begin(), out->remedies.end(),
+                                  [](const Remedy& r) { return r.kind == RemedyKind::other_grade; });
+  ASSERT_NE(grade, out->remedies.end());
+  EXPECT_EQ(grade->jobs_lost.size(), 5U);
+}
+
+}  // namespace
+}  // namespace holdback::sizing
