@@ -3,7 +3,6 @@
 
 #include <algorithm>
 #include <cmath>
-#include <limits>
 #include <stdexcept>
 
 #include "holdback/units/digits.hpp"
@@ -29,25 +28,14 @@ bool reads_back(const std::string& text, double si, const Measure& measure, doub
   return read && *read == si;
 }
 
-// Fewest digits of `number` or, if none of them will do, of one of its neighbours that read back to `si`. Not every
-// double is the product of a double and the unit's factor; then there are none.
+// Fewest digits of the number in this unit that read back to `si`. Not every double is the product of a double and the
+// unit's factor, rounded; then there are none. (Trying the neighbours of the number saves one value in 250.)
 std::string exact_digits(double si, const Measure& measure, double offset) {
   const double number = from_si(si, measure, offset);
   if (!std::isfinite(number)) return {};
   for (int digits = 1; digits <= most_digits; ++digits) {
     auto text = significant(number, digits);
     if (reads_back(text, si, measure, offset)) return text;
-  }
-  double below = number;
-  double above = number;
-  for (int step = 0; step < 3; ++step) {
-    below = std::nextafter(below, -std::numeric_limits<double>::infinity());
-    above = std::nextafter(above, std::numeric_limits<double>::infinity());
-    for (const double neighbour : {below, above}) {
-      if (!std::isfinite(neighbour)) continue;
-      auto text = significant(neighbour, most_digits);
-      if (reads_back(text, si, measure, offset)) return text;
-    }
   }
   return {};
 }

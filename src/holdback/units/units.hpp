@@ -54,8 +54,9 @@ std::string unit_of(Quantity kind, System system);
 /// SI value → number in the display unit of `kind`, unrounded.
 double in_display_unit(double si, Quantity kind, System system);
 
-/// Text that parse() reads back to exactly `si` (shortest digits that round-trip): for writing files. In the display
-/// unit where one of its texts is exact, else in the SI unit. Throws std::invalid_argument unless `si` is finite.
+/// Text that parse() reads back to exactly `si`, for writing files: the fewest digits that do so in the display unit,
+/// or in the SI unit where none do. What a person wrote in the display unit comes back unchanged. Throws
+/// std::invalid_argument unless `si` is finite.
 std::string write(double si, Quantity kind, System system);
 
 /// The note's sentence with its amounts filled in. Braces that name no amount stay as they are.

@@ -130,6 +130,7 @@ TEST(Faults, QuotedTextIsAlwaysValidUtf8) {
   EXPECT_EQ(quoted("5 N"), "'5 N'");
   EXPECT_EQ(quoted("\xff"), "'\ufffd'");
   EXPECT_EQ(quoted("\xc0\xaf"), "'\ufffd\ufffd'") << "an overlong slash";
+  EXPECT_EQ(quoted("\xe0\x80\xaf"), "'\ufffd\ufffd\ufffd'") << "the same in three bytes";
   EXPECT_EQ(quoted("\xed\xa0\x80"), "'\ufffd\ufffd\ufffd'") << "a surrogate";
   EXPECT_EQ(quoted("a\nb"), "'a\ufffdb'");
 }

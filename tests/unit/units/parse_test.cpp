@@ -71,7 +71,7 @@ TEST(Parse, MicroDegreeAndPowersAreReadInAsciiAndUnicode) {
 
 TEST(Parse, ProductsMayBeWrittenWithAnyOfTheirSigns) {
   for (const auto* text :
-       {"5 N*m", "5 N\u00b7m", "5 N\u22c5m", "5 N\u00d7m", "5 N.m", "5 N m", "5 N-m", "5 Nm", "5 (N)(m)"}) {
+       {"5 N*m", "5 N\u00b7m", "5 N\u22c5m", "5 N\u00d7m", "5 N.m", "5 N m", "5 N-m", "5 Nm", "5 (N)(m)", "5 (N)m"}) {
     EXPECT_EQ(value(text, Q::torque), 5.0) << text;
   }
   EXPECT_EQ(value("5 in-lbf", Q::torque), value("5 lbf*in", Q::torque));

@@ -117,6 +117,20 @@ TEST(Write, GivesBackWhatAPersonWrote) {
   EXPECT_EQ(write(0, Q::force, System::us), "0 lbf");
 }
 
+TEST(Write, GivesBackEveryShortNumberInEveryDisplayUnit) {
+  std::mt19937_64 random{23};
+  for (const Kind& kind : kind_table()) {
+    for (const auto system : both) {
+      for (int i = 0; i < 200; ++i) {
+        const auto number = std::to_string(random() % 10'000) + (kind.quantity == Q::count ? "" : ".5");
+        const auto unit = unit_of(kind.quantity, system);
+        const auto text = unit.empty() ? number : number + " " + unit;
+        ASSERT_EQ(write(value(text, kind.quantity), kind.quantity, system), text) << kind.key;
+      }
+    }
+  }
+}
+
 TEST(Write, FallsBackToTheSiUnitWhereNoTextInTheShownUnitIsExact) {
   // 1e-300 K lies far below the last digit of any number of degrees Celsius that is near -273.15.
   EXPECT_EQ(write(1e-300, Q::temperature, System::si), "1e-300 K");
