@@ -3,6 +3,7 @@
 #include <benchmark/benchmark.h>
 
 #include <cmath>
+#include <cstdint>
 #include <cstdlib>
 #include <string>
 #include <vector>
@@ -54,7 +55,7 @@ void cover_mix(benchmark::State& state) {
     if (coverage.verdicts.size() != fit_count || coverage.verdicts.front().size() != job_count) std::abort();
     benchmark::DoNotOptimize(coverage.verdicts.back().back().margin);
   }
-  state.SetItemsProcessed(static_cast<std::int64_t>(state.iterations()) * job_count * fit_count);
+  state.SetItemsProcessed(state.iterations() * static_cast<std::int64_t>(job_count * fit_count));
   state.SetLabel("items: one job on one fit");
 }
 BENCHMARK(cover_mix)->ArgName("threads")->Arg(1)->Arg(2)->Unit(benchmark::kMillisecond)->UseRealTime();
