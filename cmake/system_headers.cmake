@@ -32,4 +32,6 @@ endif()
 
 add_library(holdback_sysinc INTERFACE)
 target_include_directories(holdback_sysinc SYSTEM INTERFACE ${sysinc})
-target_compile_definitions(holdback_sysinc INTERFACE FMT_HEADER_ONLY TOML_HEADER_ONLY=1 "TOML_ASSERT(expr)=static_assert(true)")
+target_compile_definitions(holdback_sysinc INTERFACE FMT_HEADER_ONLY TOML_HEADER_ONLY=1)
+# An option, since CMake drops definitions of macros with an argument.
+target_compile_options(holdback_sysinc INTERFACE "-DTOML_ASSERT(expr)=static_assert(true)")
