@@ -5,6 +5,8 @@
 #include <set>
 #include <tuple>
 
+#include "holdback/files/field_table.hpp"
+
 namespace holdback::files {
 namespace {
 
@@ -18,7 +20,15 @@ std::string parent_of(const std::string& path) {
   return dot == std::string::npos ? std::string() : path.substr(0, dot);
 }
 
+/// True for a path that begins with a table of a stand file; options of a command ("--job") have no place in it.
+bool is_in_file(const std::string& path) {
+  const std::string table = path.substr(0, path.find_first_of("[."));
+  return std::any_of(sections().begin(), sections().end(),
+                     [&](const Section& section) { return section.key == table; });
+}
+
 const FieldPlace* nearest_place(std::string path, const StandFile& file) {
+  if (!is_in_file(path)) return nullptr;
   while (!path.empty() && file.places.count(path) == 0) path = parent_of(path);
   const auto found = file.places.find(path);
   return found == file.places.end() ? nullptr : &found->second;

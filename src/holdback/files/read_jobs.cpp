@@ -238,7 +238,7 @@ class JobsReader {
 }  // namespace
 
 void read_jobs(std::string_view text, const std::string& file_name, StandFile& into) {
-  if (auto wrong = unreadable(text, largest_file, "a table of jobs", file_name)) {
+  if (auto wrong = unreadable(text, largest_file, "a table of jobs: a header row, and a row for each job", file_name)) {
     if (text.size() <= largest_file) into.lines[file_name] = lines_of(text);
     into.problems.push_back(std::move(*wrong));
     return finish(into, file_name);

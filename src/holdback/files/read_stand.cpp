@@ -32,6 +32,14 @@ Owner owner_in(const Section& section, const Node& node, std::size_t index, cons
   return owner;
 }
 
+/// How the tables of a section that may stand several times are written.
+Note form_of(const Section& section) {
+  if (!section.inline_table) return {header_of(section) + " above each of them"};
+  FieldInfo list;
+  list.form = Form::points;
+  return accepted_by(list);
+}
+
 class StandReader {
  public:
   StandReader(StandFile& out, Reading& reading) : out_(out), reading_(reading) {}
@@ -88,16 +96,16 @@ class StandReader {
     if (list == nullptr) return;
     const std::string field = parent_owner.path_of(key);
     if (list->kind == Node::Kind::table) {
-      reading_.problem(field, list->where, section.inline_table ? list->written : "",
-                       {fmt::format("there may be several of {}; {}", key,
-                                    section.inline_table ? "they stand in a list" : "each takes double brackets")},
-                       {section.inline_table ? "[{ … }, { … }]" : header_of(section)});
+      reading_.problem(
+          field, list->where, section.inline_table ? list->written : "",
+          {section.inline_table ? fmt::format("{} takes a list of tables, and this is one alone", key)
+                                : fmt::format("a {} is one of several, and its header takes double brackets", key)},
+          form_of(section));
       return read_entry(*list, section, 0, parent_owner, read);
     }
     if (list->kind != Node::Kind::list) {
       reading_.problem(field, list->where, list->written,
-                       {fmt::format("{} takes tables; here stands {}", key, found_in(*list))},
-                       {section.inline_table ? "[{ … }, { … }]" : header_of(section)});
+                       {fmt::format("{} takes tables; here stands {}", key, found_in(*list))}, form_of(section));
       return;
     }
     if (list->children.size() > section.most)
@@ -113,8 +121,7 @@ class StandReader {
     const Owner owner = owner_in(section, node, index, parent);
     if (node.kind != Node::Kind::table) {
       reading_.problem(owner.path, node.where, node.written,
-                       {fmt::format("{} takes tables; here stands {}", section.key, found_in(node))},
-                       {section.inline_table ? "{ … }" : owner.header});
+                       {fmt::format("{} takes tables; here stands {}", section.key, found_in(node))}, form_of(section));
       return;
     }
     reading_.place(owner.path, node.where, "");
@@ -176,7 +183,7 @@ class StandReader {
 
 StandFile read_stand(std::string_view text, const std::string& file_name) {
   StandFile out;
-  if (auto wrong = unreadable(text, largest_file, "a stand file", file_name)) {
+  if (auto wrong = unreadable(text, largest_file, "a stand file; holdback example prints one", file_name)) {
     if (text.size() <= largest_file) out.lines[file_name] = lines_of(text);
     out.problems.push_back(std::move(*wrong));
     finish(out);

@@ -29,8 +29,8 @@ const Section* home_of(const std::string& key) {
   return nullptr;
 }
 
-Note advice_for(const std::string& key, const Section& section, const std::vector<std::string>& known) {
-  const std::string near = nearest(key, known);
+Note advice_for(const std::string& key, const std::string& near, const Section& section,
+                const std::vector<std::string>& known) {
   if (!near.empty()) return {fmt::format("did you mean \"{}\"?", near)};
   if (const Section* home = home_of(key))
     return {fmt::format("\"{}\" belongs in {}", key, home->inline_table ? home->key : header_of(*home))};
@@ -67,6 +67,7 @@ std::optional<Value> Reading::value(const FieldInfo& info, const Node& node, con
 }
 
 void Reading::missing(const FieldInfo& info, const Node& node, const Owner& owner) {
+  if (was_meant(owner.path_of(info.key))) return;
   const bool no_table = node.where.line == 0;
   std::string what = no_table ? fmt::format("{} is missing, and its {} is required", owner.header, info.key)
                               : fmt::format("{} has no {}", subject(owner), info.key);
@@ -90,10 +91,12 @@ void Reading::unknown_keys(const Node& node, const Owner& owner, const Section& 
   known.insert(known.end(), others.begin(), others.end());
   for (const Node& child : node.children) {
     if (has(known, child.key)) continue;
+    const std::string near = nearest(child.key, known);
+    if (!near.empty()) meant_.insert(owner.path_of(near));
     const std::string where = section.key.empty() ? "a stand file" : header_of(section);
     problem(owner.label + clipped(child.key), child.key_where, child.written,
             {fmt::format("\"{}\" is not a key of {}", clipped(child.key), where)},
-            advice_for(child.key, section, known));
+            advice_for(child.key, near, section, known));
   }
 }
 

@@ -50,12 +50,16 @@ class Reading {
   }
 
   /// Keys of a table that are neither fields of the section nor in `others`, each with the nearest known key.
+  /// To be called before the table is read.
   void unknown_keys(const Node& node, const Owner& owner, const Section& section,
                     const std::vector<std::string>& others);
 
   /// Fields that mean nothing with this word of `pad`, and fields that it needs. `owner` has that pad.
   void fields_of_pad(const std::string& pad, const std::vector<const FieldInfo*>& fields, const Node& node,
                      const Owner& owner);
+
+  /// True when an unknown key of the table was taken for this one, so that its absence is no news.
+  bool was_meant(const std::string& path) const { return meant_.count(path) != 0; }
 
   /// Writes down where a field or a table stands.
   void place(const std::string& path, Position where, const std::string& written);
@@ -79,6 +83,7 @@ class Reading {
   std::set<int> ignored_{};
   std::set<std::string> absent_{};
   std::set<std::string> recorded_{};
+  std::set<std::string> meant_{};  // paths of keys that an unknown key beside them stands for
   std::string absent_words_{};
 };
 

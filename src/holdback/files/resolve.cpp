@@ -93,7 +93,8 @@ Web resolved(const WebDraft& draft, const Node& node, const Owner& owner, Readin
     return web;
   }
   web.basis_weight = draft.density ? *draft.density * draft.caliper : nan;
-  if (!draft.density)
+  if (!draft.density && !reading.was_meant(owner.path_of("basis_weight")) &&
+      !reading.was_meant(owner.path_of("density")))
     reading.problem(owner.label + "basis_weight", node.where, "",
                     {fmt::format("{} has neither basis_weight nor density", owner.words)},
                     {fmt::format("one of them: {}, or {}", units::accepted_examples(Quantity::basis_weight),

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cctype>
+#include <map>
 
 #include "holdback/files/text_file.hpp"
 
@@ -55,6 +56,53 @@ Words words_for_value(const std::string& key, std::string_view value, std::strin
   return {"a text stands in quotes", fmt::format("{} = \"{}\"", key, clipped(value))};
 }
 
+/// The path of the table that a line stands in, from the headers above it: "brake[1].grade[0]"; empty above all tables.
+class TablePath {
+ public:
+  void header(std::string_view line) {
+    const bool many = line.substr(0, 2) == "[[";
+    const std::size_t open = many ? 2 : 1;
+    const std::size_t close = line.find(']');
+    if (line.substr(0, 1) != "[" || close == std::string_view::npos) return;
+    const std::string name(trimmed(line.substr(open, close - open)));
+    if (many) enter(name);
+    path_ = numbered(name);
+  }
+
+  const std::string& path() const { return path_; }
+
+ private:
+  void enter(const std::string& name) {
+    ++counts_[name];
+    for (auto& [other, count] : counts_)
+      if (other.compare(0, name.size() + 1, name + ".") == 0) count = 0;
+  }
+
+  /// "brake.grade" → "brake[1].grade[0]"
+  std::string numbered(const std::string& name) const {
+    std::string result;
+    for (std::size_t at = 0; at <= name.size();) {
+      const std::size_t end = std::min(name.find('.', at), name.size());
+      result += (at == 0 ? "" : ".") + name.substr(at, end - at);
+      const auto count = counts_.find(name.substr(0, end));
+      if (count != counts_.end() && count->second > 0) result += fmt::format("[{}]", count->second - 1);
+      at = end + 1;
+    }
+    return result;
+  }
+
+  std::map<std::string, int> counts_{};
+  std::string path_{};
+};
+
+std::string path_at(const std::vector<std::string>& lines, std::size_t index) {
+  TablePath table;
+  for (std::size_t i = 0; i < index; ++i) table.header(trimmed(lines[i]));
+  const std::string key = key_of_line(lines[index]);
+  if (key.empty() || table.path().empty()) return key;
+  return table.path() + "." + key;
+}
+
 Words words_for(std::string_view description, std::string_view line) {
   const std::string_view said = without_prelude(description);
   const std::string key = key_of_line(line);
@@ -67,6 +115,8 @@ Words words_for(std::string_view description, std::string_view line) {
       return {"this table was opened before", "each table once; of [[ ]] tables, as many as there are things"};
     return {fmt::format("'{}' is given twice in one table", key), "each key once"};
   }
+  if (start.substr(0, 1) == "[" && key.empty() && contains(said, "expected ']'"))
+    return {"the header of a table is not closed", "[line] for a single table, [[web]] for one of several"};
   if (start.substr(0, 1) == "[" && key.empty())
     return {fmt::format("the header of a table is not complete: {}", said),
             "[line] for a single table, [[web]] for one of several"};
@@ -86,7 +136,7 @@ Problem syntax_fault(std::string_view description, Position where, const std::ve
   Problem problem;
   problem.what.text = words.what;
   problem.accepted.text = words.accepted;
-  problem.field = key_of_line(line);
+  problem.field = lines.empty() ? std::string() : path_at(lines, index);
   problem.value = clipped(problem.field.empty() ? trimmed(line) : value_of_line(line));
   problem.file = file;
   problem.where = where;

@@ -74,7 +74,7 @@ std::string_view without_mark(std::string_view text) {
 std::optional<Problem> unreadable(std::string_view text, std::size_t largest, const std::string& what,
                                   const std::string& file) {
   if (text.size() > largest)
-    return fault(file, fmt::format("the file has {} bytes, too many for {}", text.size(), what),
+    return fault(file, fmt::format("the file has {} bytes, too many to read", text.size()),
                  fmt::format("at most {} MB", largest / 1'000'000));
   if (starts_with_utf16_mark(text)) return fault(file, "the file is saved as UTF-16", "text saved as UTF-8");
   if (auto wrong = first_wrong_byte(text, file)) return wrong;

@@ -18,7 +18,7 @@ std::vector<std::string> lines_of(std::string_view text);
 std::string_view without_mark(std::string_view text);
 
 /// Why a text of more than `largest` bytes, in another encoding, with zero bytes or without content is not read; file
-/// and position are set. `what` names the text: "a stand file".
+/// and position are set. `what` says what is wanted: "a stand file".
 std::optional<Problem> unreadable(std::string_view text, std::size_t largest, const std::string& what,
                                   const std::string& file);
 

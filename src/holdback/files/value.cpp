@@ -7,6 +7,7 @@
 #include "holdback/files/field_table.hpp"
 #include "holdback/files/suggest.hpp"
 #include "holdback/files/text_file.hpp"
+#include "holdback/units/kind_table.hpp"
 #include "holdback/units/units.hpp"
 
 namespace holdback::files {
@@ -14,9 +15,7 @@ namespace {
 
 using Read = std::variant<Value, Fault>;
 
-bool takes_no_unit(Quantity kind) {
-  return kind == Quantity::number || kind == Quantity::count || kind == Quantity::price || kind == Quantity::ratio;
-}
+bool takes_no_unit(Quantity kind) { return units::takes_no_unit(kind) || kind == Quantity::ratio; }
 
 // ---- numbers --------------------------------------------------------------------------------------------------------
 
@@ -27,17 +26,24 @@ bool is_single(const FieldInfo& info) { return info.low && info.high && info.low
 
 Note too_low(const FieldInfo& info, double value) {
   if (info.kind == Quantity::temperature && value < 0) return {"no temperature is below absolute zero"};
-  if (is_single(info)) return {fmt::format("this {} version is not known", info.key)};
-  if (info.low->value != 0) return {fmt::format("{} is too small", info.key)};
+  if (is_single(info)) return {fmt::format("no other {} is known", info.help)};
+  if (info.low->value < 0 || value > 0) return {fmt::format("{} is too small", info.key)};
   return {fmt::format("{} cannot be {}", info.key, value < 0 ? "negative" : "zero")};
 }
 
-Note too_high(const FieldInfo& info, double value) {
-  if (is_single(info)) return {fmt::format("this {} version is not known", info.key)};
-  const bool per_cent = info.kind == Quantity::ratio && info.high->value == 1 && value <= 100;
-  if (per_cent)
-    return {fmt::format("{} is a share of one; {{0}} is more than the whole", info.key), {{value, info.kind}}};
-  return {fmt::format("{} is too large", info.key)};
+/// "70" where a share of one is due: meant as per cent.
+bool is_bare_per_cent(const FieldInfo& info, double value) {
+  return info.kind == Quantity::ratio && info.high->value == 1 && value <= 100;
+}
+
+Fault too_high(const FieldInfo& info, double value, const std::string& text) {
+  Note accepted = accepted_by(info);
+  if (is_single(info)) return {{fmt::format("no other {} is known", info.help)}, accepted};
+  if (!is_bare_per_cent(info, value)) return {{fmt::format("{} is too large", info.key)}, accepted};
+  if (text.find('%') == std::string::npos)
+    accepted.text += fmt::format(", as in {} = \"{} %\"", info.key, clipped(text));
+  return {{fmt::format("{} is a share of one; {{0}} is more than the whole", info.key), {{value, info.kind}}},
+          accepted};
 }
 
 /// "tension" given as "1.2 lbf/in": the key beside it takes that.
@@ -46,18 +52,19 @@ std::optional<Fault> belongs_to_twin(const FieldInfo& info, const std::string& t
   const units::Parsed other = units::parse(text, info.twin_kind);
   if (std::holds_alternative<units::Fault>(other)) return std::nullopt;
   return Fault{
-      {fmt::format("this is a {}, and {} takes a {}", units::name_of(info.twin_kind), info.key,
-                   units::name_of(info.kind))},
+      {fmt::format("this is {}, and {} takes {}", units::kind_of(info.twin_kind).noun, info.key,
+                   units::kind_of(info.kind).noun)},
       {fmt::format("{} = \"{}\", or here: {}", info.twin, clipped(text), units::accepted_examples(info.kind))}};
 }
 
 Read number_of(const FieldInfo& info, const std::string& text) {
   if (auto fault = belongs_to_twin(info, text)) return *fault;
   const units::Parsed parsed = units::parse(text, info.kind);
-  if (const auto* fault = std::get_if<units::Fault>(&parsed)) return Fault{{fault->what}, {fault->accepted}};
+  if (const auto* fault = std::get_if<units::Fault>(&parsed))
+    return Fault{{fault->what}, takes_no_unit(info.kind) ? accepted_by(info) : Note{fault->accepted}};
   const double value = std::get<double>(parsed);
   if (info.low && below(value, *info.low)) return Fault{too_low(info, value), accepted_by(info)};
-  if (info.high && beyond(value, *info.high)) return Fault{too_high(info, value), accepted_by(info)};
+  if (info.high && beyond(value, *info.high)) return too_high(info, value, text);
   return Value{value};
 }
 
@@ -101,7 +108,7 @@ std::string wanted_by(const FieldInfo& info) {
   if (info.form == Form::text) return "a text in quotes";
   if (info.form == Form::words) return "one of its words in quotes";
   if (takes_no_unit(info.kind)) return info.kind == Quantity::count ? "a whole number" : "a number";
-  return fmt::format("a {} with its unit, in quotes", units::name_of(info.kind));
+  return fmt::format("{} with its unit, in quotes", units::kind_of(info.kind).noun);
 }
 
 }  // namespace
