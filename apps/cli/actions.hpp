@@ -1,0 +1,17 @@
+// What the commands do. Each returns the exit code.
+#pragma once
+
+#include "settings.hpp"
+
+namespace holdback::cli {
+
+/// check, size, plan: reads the stand, asks for the answer, writes it.
+int answer_stand(const Settings& settings);
+
+/// example: lists the invented stands, or writes one.
+int show_example(const Settings& settings);
+
+/// describe: schemas, file format, man page, completions; all derived from the tables of the program.
+int describe(const Settings& settings);
+
+}  // namespace holdback::cli

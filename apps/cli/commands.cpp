@@ -1,0 +1,171 @@
+#include "commands.hpp"
+
+#include <algorithm>
+
+#include "actions.hpp"
+#include "examples.hpp"
+
+namespace holdback::cli {
+
+namespace {
+
+using S = Settings;
+
+const Option help{"--help,-h", "", "show this help", &S::help, Completes::nothing, {}};
+const Option units{"--units", "si|us",          "units of the text and of CSV; JSON is always SI",
+                   &S::units, Completes::words, {"si", "us"}};
+const Option json{"--json",           "", "the whole answer as JSON, problems of the input in it", &S::json,
+                  Completes::nothing, {}};
+const Option csv{"--csv", "", "the jobs as CSV, one row a job", &S::csv, Completes::nothing, {}};
+const Option jobs{"--jobs", "FILE.csv",      "more jobs, as a table whose head names fields and units",
+                  &S::jobs, Completes::file, {}};
+const Option out{"--out", "FILE",          "write there instead of to standard output; whole or not at all",
+                 &S::out, Completes::file, {}};
+const Option colour{
+    "--colour,--color", "WHEN",           "colour beside the words: auto (on a terminal), always, never",
+    &S::colour,         Completes::words, {"auto", "always", "never"}};
+const Option brake{"--brake", "NAME", "only fits with this brake", &S::brake, Completes::nothing, {}};
+const Option grade{"--grade", "NAME", "only fits with this friction grade", &S::grade, Completes::nothing, {}};
+const Option brakes{"--brakes", "N", "only fits with so many brakes on the shaft", &S::brakes, Completes::nothing, {}};
+const Option threads{
+    "--threads",        "N", "work on N threads; the answer is the same to the last digit", &S::threads,
+    Completes::nothing, {}};
+const Option all{"--all", "", "every fit that was tried, every limit of every job", &S::all, Completes::nothing, {}};
+const Option one_job{"--job",
+                     "NAME",
+                     "this job in depth: limits, tension, stops, wear, torque over the roll",
+                     &S::job,
+                     Completes::nothing,
+                     {}};
+const Option plan_job{"--job", "NAME", "only this job", &S::job, Completes::nothing, {}};
+const Option tolerance{"--tolerance",
+                       "SHARE",
+                       "tension of the hand card within ± this share, such as 8 %; else the job's own",
+                       &S::tolerance,
+                       Completes::nothing,
+                       {}};
+const Option force{"--force", "", "with --out: replace a file that is there", &S::force, Completes::nothing, {}};
+
+const Argument stand{"FILE", "stand file (TOML); - reads standard input", &S::file, true, Completes::file, {}};
+
+const std::vector<ExitCode> verdict{{0, "every job holds all its limits (tight ones included)"},
+                                    {1, "a limit fails for at least one job"},
+                                    {2, "bad input: the file or the call; the message says where"},
+                                    {3, "a fault of the program itself"}};
+const std::vector<ExitCode> plain{
+    {0, "done"}, {2, "bad input: the file or the call"}, {3, "a fault of the program itself"}};
+
+Command check() {
+  return {"check",
+          "read a stand file and show what was understood",
+          "Reads the stand file, names every fault with its place and what would be accepted, and shows the stand as "
+          "understood: rolls with their length, mass and inertia, tensions with their source, the torque they ask for. "
+          "A wrong input shows here by its consequence.",
+          {stand},
+          {jobs, units, json, csv, out, colour, help},
+          {{"holdback check stand.toml", "faults with line and field, or the stand as understood"},
+           {"holdback check --jobs trials.csv stand.toml", "the same with the jobs of a table"},
+           {"holdback check --units us stand.toml", "in lbf, in, psi and degrees Fahrenheit"}},
+          plain,
+          answer_stand};
+}
+
+Command size() {
+  return {
+      "size",
+      "choose the fit that covers the mix of jobs",
+      "Compares every fit of the brakes in the file (brakes on the shaft, pad pairs, friction grade) over every job "
+      "and the whole roll, recommends one and says why; shows pressures, margins, the binding limit, temperatures "
+      "and pad life of each job; and for what falls out, the least change that would bring it in.",
+      {stand},
+      {one_job, all, brake, grade, brakes, jobs, units, json, csv, out, threads, colour, help},
+      {{"holdback size stand.toml", "the recommended fit and every job on it"},
+       {"holdback size stand.toml --job \"Label 60\"", "one job in depth, with its torque over the roll"},
+       {"holdback size stand.toml --all", "every fit tried, every limit of every job"},
+       {"holdback size stand.toml --brake D300 --grade soft", "only fits with this brake and grade"},
+       {"holdback size stand.toml --json | jq .outcome", "for a script; numbers in SI"}},
+      verdict,
+      answer_stand};
+}
+
+Command plan() {
+  return {
+      "plan",
+      "pressures over the roll, and the card for setting by hand",
+      "For each job on the recommended fit, or on the one named by --brake, --grade and --brakes: the pressure over "
+      "the diameter for automatic control, and the fewest settings by hand that keep the tension within its "
+      "tolerance, with diameters, pressures and the tension to expect.",
+      {stand},
+      {plan_job, tolerance, brake, grade, brakes, jobs, units, json, csv, out, threads, colour, help},
+      {{"holdback plan stand.toml", "all jobs on the recommended fit"},
+       {"holdback plan stand.toml --job \"Label 60\" --tolerance 8%", "one hand card, tension within ±8 %"},
+       {"holdback plan stand.toml --csv --out plan.csv", "for a spreadsheet or a controller"}},
+      verdict,
+      answer_stand};
+}
+
+Command example() {
+  return {
+      "example",
+      "write an invented stand file to start from",
+      "Without a name: lists the examples. With one: prints the file, or writes it with --out. A file that is there "
+      "is replaced only with --force.",
+      {{"NAME", "which example; none lists them", &S::topic, false, Completes::words, example_names()}},
+      {out, force, help},
+      {{"holdback example", "what there is"},
+       {"holdback example label-slitter --out stand.toml", "a file to edit"},
+       {"holdback example label-slitter | holdback size -", "straight to its answer"}},
+      plain,
+      show_example};
+}
+
+Command description() {
+  return {
+      "describe",
+      "schemas, file format, man page, shell completion",
+      "Prints what is derived from the program's own tables: the JSON Schema of the stand file, that of the answers, "
+      "the page on the file format, the man page, and the completion for a shell.",
+      {{"TOPIC",
+        "schema, answer-schema, file-format, man or completion",
+        &S::topic,
+        true,
+        Completes::words,
+        {"schema", "answer-schema", "file-format", "man", "completion"}},
+       {"SHELL", "with completion: bash or zsh", &S::shell, false, Completes::words, {"bash", "zsh"}}},
+      {out, help},
+      {{"holdback describe schema --out stand.schema.json", "for an editor that checks while typing"},
+       {"holdback describe man | man -l -", "the man page, not installed"},
+       {"source <(holdback describe completion bash)", "completion in this shell"}},
+      plain,
+      describe};
+}
+
+}  // namespace
+
+const std::vector<Command>& commands() {
+  static const std::vector<Command> all_commands{check(), size(), plan(), example(), description()};
+  return all_commands;
+}
+
+const Command* find_command(const std::string& name) {
+  const auto found =
+      std::find_if(commands().begin(), commands().end(), [&](const Command& each) { return each.name == name; });
+  return found == commands().end() ? nullptr : &*found;
+}
+
+const std::vector<Option>& general_options() {
+  static const std::vector<Option> options{help,
+                                           {"--version", "", "show the version", &S::version, Completes::nothing, {}}};
+  return options;
+}
+
+const std::vector<Variable>& variables() {
+  static const std::vector<Variable> all_variables{
+      {"HOLDBACK_UNITS", "si or us: the units when --units is not given"},
+      {"NO_COLOR", "when set and not empty: no colour, unless --colour always is given"}};
+  return all_variables;
+}
+
+std::string purpose() { return "sizes brakes for unwind stands and plans their pressure over the roll"; }
+
+}  // namespace holdback::cli

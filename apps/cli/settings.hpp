@@ -1,0 +1,40 @@
+// What the command line says, as plain values. Names follow the options.
+#pragma once
+
+#include <optional>
+#include <stdexcept>
+#include <string>
+
+namespace holdback::cli {
+
+/// One call of the program, parsed.
+struct Settings {
+  std::string command{};
+  std::string file{};   // FILE; "-" is standard input
+  std::string topic{};  // of describe, or the example's name
+  std::string shell{};  // of describe completion
+  std::string jobs{};   // CSV with more jobs
+  std::string job{};
+  std::string brake{};
+  std::string grade{};
+  std::optional<int> brakes{};
+  std::optional<int> threads{};
+  std::optional<double> tolerance{};  // [1]
+  std::string units{};                // "si", "us"; empty: as the environment says, else si
+  std::string colour{"auto"};
+  std::string out{};  // empty: standard output
+  bool json{};
+  bool csv{};
+  bool all{};
+  bool force{};
+  bool help{};
+  bool version{};
+};
+
+/// The user asked for something that cannot be done; the message says what and what would be accepted.
+class Refusal : public std::runtime_error {
+ public:
+  using std::runtime_error::runtime_error;
+};
+
+}  // namespace holdback::cli
