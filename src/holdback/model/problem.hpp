@@ -21,10 +21,10 @@ struct Position {
 /// the column of a table; files/ turns it into file, line and column and adds the value as it was written.
 struct Problem {
   Severity severity{Severity::error};
-  Note what{};           // a sentence: what is wrong
-  std::string field{};   // path; empty when the file as a whole is meant
-  std::string value{};   // as written; filled by files/ when empty and the field is known
-  Note accepted{};       // what would be accepted; may be empty
+  Note what{};          // a sentence: what is wrong
+  std::string field{};  // path; empty when the file as a whole is meant
+  std::string value{};  // as written; filled by files/ when empty and the field is known
+  Note accepted{};      // what would be accepted; may be empty
   std::string file{};
   Position where{};
   std::string source_line{};  // the line as written, for the arrow under it

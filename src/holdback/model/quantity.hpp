@@ -1,5 +1,5 @@
-// The kinds of quantity that a person writes or reads. A kind fixes the dimension and the unit it is shown in; the names
-// of units live in units/ alone. Values are SI doubles everywhere inside.
+// The kinds of quantity that a person writes or reads. A kind fixes the dimension and the unit it is shown in; the
+// names of units live in units/ alone. Values are SI doubles everywhere inside.
 #pragma once
 
 #include <string>

@@ -100,11 +100,6 @@ Problems problems_of(const AirSupply& air) {
                  {"The supply, {0}, does not reach the regulator's lowest pressure, {1}.",
                   {{air.supply_pressure, Quantity::pressure}, {air.lowest_pressure, Quantity::pressure}}},
                  {"at least {0}", {{air.lowest_pressure, Quantity::pressure}}});
-  } else if (air.supply_pressure < air.highest_pressure) {
-    faults.warning("supply_pressure",
-                   {"The supply, {0}, lies below the top of the regulator, {1}; the supply is the ceiling.",
-                    {{air.supply_pressure, Quantity::pressure}, {air.highest_pressure, Quantity::pressure}}},
-                   {"at least {0} for the regulator's whole range", {{air.highest_pressure, Quantity::pressure}}});
   }
   const auto check_step = [&](double step, const std::string& field, const std::string& name) {
     if (step < range) return;

@@ -9,18 +9,28 @@
 namespace holdback {
 
 /// Families of material for which a recommended tension table exists; `other` has none.
-enum class Material { other, polyester, polypropylene, polyethylene, cellophane, aluminium_foil, paper, board, laminate };
+enum class Material {
+  other,
+  polyester,
+  polypropylene,
+  polyethylene,
+  cellophane,
+  aluminium_foil,
+  paper,
+  board,
+  laminate
+};
 
 struct Web {
   std::string name{};
   Material material{Material::other};
-  double width{};                            // [m] > 0
-  double caliper{};                          // [m] > 0, thickness of one layer
-  double basis_weight{};                     // [kg/m²] > 0; caliper × density when only the density is given
-  std::optional<double> density{};           // [kg/m³] > 0
-  std::optional<double> modulus{};           // [Pa] > 0, along the machine
-  std::optional<double> yield_strength{};    // [Pa] > 0, stress that must not be reached
-  std::optional<double> wound_tension{};     // [N/m] > 0, tension the roll was wound with, per width
+  double width{};                          // [m] > 0
+  double caliper{};                        // [m] > 0, thickness of one layer
+  double basis_weight{};                   // [kg/m²] > 0; caliper × density when only the density is given
+  std::optional<double> density{};         // [kg/m³] > 0
+  std::optional<double> modulus{};         // [Pa] > 0, along the machine
+  std::optional<double> yield_strength{};  // [Pa] > 0, stress that must not be reached
+  std::optional<double> wound_tension{};   // [N/m] > 0, tension the roll was wound with, per width
   bool operator==(const Web&) const = default;
 };
 

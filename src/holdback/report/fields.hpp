@@ -163,6 +163,8 @@ constexpr auto fields_of(Of<FitResult> /*unused*/) {
                 field("worst_margin", &FitResult::worst_margin, Quantity::ratio, "over the covered jobs"),
                 field("worst_limit", &FitResult::worst_limit, "the limit of that margin"),
                 field("worst_job", &FitResult::worst_job, "the job of that margin"),
+                field("failing_margin", &FitResult::failing_margin, Quantity::ratio,
+                      "mean over the jobs that fail; 0 when none does"),
                 field("pads_per_year", &FitResult::pads_per_year, Quantity::number, "the mix by its shares"),
                 field("price", &FitResult::price, Quantity::price, "of the brakes, in the stand's currency"),
                 field("pad_cost_per_year", &FitResult::pad_cost_per_year, Quantity::price, "in the stand's currency"),
@@ -192,6 +194,7 @@ constexpr auto fields_of(Of<Envelope> /*unused*/) {
   using E = Envelope;
   constexpr auto torque = Quantity::torque;
   return record("envelope", "torque over the roll, one entry a diameter from core to full",  //
+                field("job", &E::job, "whose torque this is"),
                 field("diameter", &E::diameter, Quantity::short_length, "of the roll"),
                 field("run", &E::run, torque, "brake torque in steady run"),
                 field("ramp", &E::ramp, torque, "in a ramp up; never below zero"),

@@ -15,13 +15,6 @@ using holdback::key_of;
 /// The word of a limit: "stop_torque".
 inline std::string_view key_of(LimitId id) { return info(id).key; }
 
-/// The word of a change: "slower_stop".
-inline std::string_view key_of(RemedyKind kind) {
-  constexpr std::array<std::string_view, 8> keys{"slower_stop",  "slower_speed", "more_pairs", "other_grade",
-                                                 "second_brake", "other_brake",  "regulator",  "guard"};
-  return keys[static_cast<std::size_t>(kind)];
-}
-
 /// The word of an outcome: "holds".
 inline std::string_view key_of(Outcome outcome) {
   constexpr std::array<std::string_view, 4> keys{"holds", "fails", "bad_input", "internal"};
@@ -36,7 +29,7 @@ constexpr LimitId last(Of<LimitId> /*unused*/) { return LimitId::pad_life; }
 constexpr LoadCase last(Of<LoadCase> /*unused*/) { return LoadCase::web_break; }
 constexpr Known last(Of<Known> /*unused*/) { return Known::setting; }
 constexpr State last(Of<State> /*unused*/) { return State::fails; }
-constexpr RemedyKind last(Of<RemedyKind> /*unused*/) { return RemedyKind::guard; }
+constexpr RemedyKind last(Of<RemedyKind> /*unused*/) { return last_remedy_kind; }
 constexpr Outcome last(Of<Outcome> /*unused*/) { return Outcome::internal; }
 constexpr Severity last(Of<Severity> /*unused*/) { return Severity::warning; }
 

@@ -1,9 +1,9 @@
 // What `size` answers: the fit that covers the mix, each job on it, what falls out, and what would bring it in.
 #pragma once
 
-#include <array>
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "holdback/model/quantity.hpp"
@@ -29,7 +29,7 @@ struct TensionTarget {
   double recommended{};       // [N] 0 when nothing is known to recommend from
   double recommended_low{};   // [N]
   double recommended_high{};  // [N]
-  std::string governed_by{};  // "strength", "strain", "table", "job", as key
+  std::string governed_by{};  // of the recommended one: "strength", "strain" or "table"; empty when there is none
   double web_strength{};      // [N] tension at yield; 0 when unknown
 };
 
@@ -104,6 +104,7 @@ struct FitResult {
   double worst_margin{};  // [1] over the covered jobs
   LimitId worst_limit{};
   std::string worst_job{};
+  double failing_margin{};  // [1] mean margin of the jobs that fail; 0 when none does
   double pads_per_year{};  // [1] the mix by its shares
   std::optional<double> price{};
   std::optional<double> pad_cost_per_year{};
@@ -122,6 +123,9 @@ enum class RemedyKind {
   other_brake,
   combined,  // two of the above together; tried only when none is enough alone
 };
+
+std::string_view key_of(RemedyKind kind);  // "slower_stop"
+inline constexpr RemedyKind last_remedy_kind = RemedyKind::combined;
 
 /// A change that was computed to bring a failing job in.
 struct Remedy {
@@ -144,6 +148,7 @@ struct Uncovered {
 
 /// The torque a job asks for and what the fit gives, over the roll. One entry a diameter, from core to full.
 struct Envelope {
+  std::string job{};
   std::vector<double> diameter{};          // [m]
   std::vector<double> run{};               // [N·m] brake torque in steady run
   std::vector<double> ramp{};              // [N·m] in a ramp up; never below zero
@@ -167,8 +172,8 @@ struct Choice {
   Note why{};                              // why the first and not the second
   std::vector<Uncovered> uncovered{};
   std::vector<FitResult> all{};        // every fit tried, best first; jobs only when asked for
-  std::optional<JobFit> job{};         // the job asked for in depth
-  std::optional<Envelope> envelope{};  // of that job
+  std::optional<JobFit> job{};         // the job asked for in depth; none: the mix was asked for
+  std::optional<Envelope> envelope{};  // of that job, or of the one with least in hand
   std::vector<Note> assumptions{};
   std::vector<Note> cautions{};
 };

@@ -54,20 +54,21 @@ void add_uncovered(Choice& choice, const Stand& stand, const Site& site, const C
   }
 }
 
-void add_depth(Choice& choice, const std::string& name, const Site& site, const Coverage& coverage, std::size_t best) {
-  for (std::size_t j = 0; j < coverage.demands.size(); ++j) {
-    const JobFit& job = choice.recommended->jobs[j];
-    if (job.job != name) continue;
-    choice.job = job;
-    choice.envelope = envelope(coverage.demands[j], coverage.fits[best], site, job.pairs);
-  }
+// The job asked for, or the one with least in hand: its picture tells most when none was asked for.
+std::size_t job_in_depth(const FitResult& fit, const std::string& name) {
+  const auto at =
+      name.empty() ? std::min_element(fit.jobs.begin(), fit.jobs.end(),
+                                      [](const JobFit& a, const JobFit& b) { return a.margin < b.margin; })
+                   : std::find_if(fit.jobs.begin(), fit.jobs.end(), [&](const JobFit& job) { return job.job == name; });
+  return static_cast<std::size_t>(at - fit.jobs.begin());
 }
 
-// The job with least in hand: its picture tells most when none was asked for.
-std::string hardest_job(const FitResult& fit) {
-  const auto least = std::min_element(fit.jobs.begin(), fit.jobs.end(),
-                                      [](const JobFit& a, const JobFit& b) { return a.margin < b.margin; });
-  return least == fit.jobs.end() ? std::string() : least->job;
+void add_depth(Choice& choice, const std::string& name, const Site& site, const Coverage& coverage, std::size_t best) {
+  const std::size_t j = job_in_depth(*choice.recommended, name);
+  if (j == choice.recommended->jobs.size()) return;
+  const JobFit& job = choice.recommended->jobs[j];
+  if (!name.empty()) choice.job = job;
+  choice.envelope = envelope(coverage.demands[j], coverage.fits[best], site, job.pairs);
 }
 
 }  // namespace
@@ -108,7 +109,7 @@ Choice choose(const Stand& stand, const ChooseOptions& options) {
     choice.why = why(*choice.recommended, *choice.next, static_cast<int>(stand.jobs.size()));
   }
   add_uncovered(choice, stand, site, coverage, best);
-  add_depth(choice, options.job.empty() ? hardest_job(*choice.recommended) : options.job, site, coverage, best);
+  add_depth(choice, options.job, site, coverage, best);
   return choice;
 }
 

@@ -1,6 +1,7 @@
 #include "holdback/sizing/cover.hpp"
 
 #include <algorithm>
+#include <cmath>
 #include <numeric>
 #include <tuple>
 
@@ -19,6 +20,9 @@ double share_total(const Stand& stand) {
 double running_seconds_per_year(const Line& line) {
   return line.hours_per_day * line.days_per_week * line.weeks_per_year * line.uptime * 3600;
 }
+
+// Margins closer than this are the same to anybody; the next criterion decides.
+double in_per_mille(double margin) { return std::round(margin * 1000); }
 
 std::string name(const Fit& fit) { return std::to_string(fit.brakes) + " × " + fit.brake + " with " + fit.grade; }
 
@@ -52,10 +56,14 @@ FitResult sum_up(const Coverage& coverage, std::size_t fit, const Stand& stand) 
   result.fit = fit_of(candidate);
   const double shares = share_total(stand);
   double pads_per_second = 0;
+  double failing_margins = 0;
   for (std::size_t j = 0; j < coverage.demands.size(); ++j) {
     const Verdict& verdict = coverage.verdicts[fit][j];
     pads_per_second += verdict.pads_per_second * stand.jobs[j].share / shares;
-    if (verdict.state == State::fails) continue;
+    if (verdict.state == State::fails) {
+      failing_margins += verdict.margin;
+      continue;
+    }
     if (result.covered == 0 || verdict.margin < result.worst_margin) {
       result.worst_margin = verdict.margin;
       result.worst_limit = verdict.binding;
@@ -64,6 +72,8 @@ FitResult sum_up(const Coverage& coverage, std::size_t fit, const Stand& stand) 
     ++result.covered;
     result.tight += verdict.state == State::tight;
   }
+  const int failing = static_cast<int>(coverage.demands.size()) - result.covered;
+  if (failing > 0) result.failing_margin = failing_margins / failing;
   result.pads_per_year = pads_per_second * running_seconds_per_year(stand.line);
   if (candidate.brake->price) result.price = *candidate.brake->price * candidate.brakes;
   if (candidate.brake->pad_price) result.pad_cost_per_year = result.pads_per_year * *candidate.brake->pad_price;
@@ -73,8 +83,11 @@ FitResult sum_up(const Coverage& coverage, std::size_t fit, const Stand& stand) 
 std::vector<std::size_t> rank(const std::vector<FitResult>& fits, const std::vector<Candidate>& candidates) {
   const bool priced = std::all_of(fits.begin(), fits.end(), [](const FitResult& f) { return f.price.has_value(); });
   const auto key = [&](std::size_t i) {
-    const double size = priced ? *fits[i].price : candidates[i].brakes;
-    return std::tuple(-fits[i].covered, fits[i].tight, size, priced ? 0 : candidates[i].order, -fits[i].worst_margin);
+    const FitResult& fit = fits[i];
+    const double nearest = fit.covered == 0 ? -fit.failing_margin : 0;
+    const double size = priced ? *fit.price : candidates[i].brakes;
+    return std::tuple(-fit.covered, nearest, fit.tight, size, priced ? 0 : candidates[i].order,
+                      -in_per_mille(fit.worst_margin), fit.pads_per_year);
   };
   std::vector<std::size_t> order(fits.size());
   std::iota(order.begin(), order.end(), std::size_t{0});
@@ -87,6 +100,7 @@ Note why(const FitResult& first, const FitResult& second, int jobs) {
   if (first.covered != second.covered)
     return {"it covers " + std::to_string(first.covered) + " of " + jobs_text(jobs) + "; the next best, " + other +
             ", covers " + std::to_string(second.covered)};
+  if (first.covered == 0) return {"it covers no job, as no fit does, but comes nearer to it than the next, " + other};
   if (first.tight != second.tight)
     return {"it covers as much as the next best, " + other + ", and keeps the reserve on all but " +
             jobs_text(first.tight) + " where that one is tight on " + jobs_text(second.tight)};
@@ -97,8 +111,11 @@ Note why(const FitResult& first, const FitResult& second, int jobs) {
     return {"it covers as much as the next best, " + other + ", with fewer brakes"};
   if (first.fit.brake != second.fit.brake)
     return {"it covers as much as the next best, " + other + ", with the brake that stands earlier in the file"};
-  return {"of the same brakes it keeps more in hand at its worst limit than " + other + ": {0} against {1}",
-          {{first.worst_margin - 1, Quantity::ratio}, {second.worst_margin - 1, Quantity::ratio}}};
+  if (in_per_mille(first.worst_margin) != in_per_mille(second.worst_margin))
+    return {"of the same brakes it keeps more in hand at its worst limit than " + other + ": {0} against {1}",
+            {{first.worst_margin - 1, Quantity::ratio}, {second.worst_margin - 1, Quantity::ratio}}};
+  return {"of the same brakes and as safe as " + other + ", it wears {0} pads a year instead of {1}",
+          {{first.pads_per_year, Quantity::number}, {second.pads_per_year, Quantity::number}}};
 }
 
 }  // namespace holdback::sizing

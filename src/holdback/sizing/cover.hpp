@@ -33,8 +33,9 @@ Verdict verdict_of(const Assessment& assessment, const Candidate& candidate);
 /// A fit summed up over the mix, without its jobs.
 FitResult sum_up(const Coverage& coverage, std::size_t fit, const Stand& stand);
 
-/// Indices of the fits, best first: fewest failing jobs; fewest jobs inside the reserve; lowest price when every brake
-/// has one, else fewest brakes and then the order of the file; most in hand at the worst limit.
+/// Indices of the fits, best first: fewest failing jobs (when all fail, those that miss by least); fewest jobs inside
+/// the reserve; lowest price when every brake has one, else fewest brakes and then the order of the file; most in hand
+/// at the worst limit; fewest pads worn a year.
 std::vector<std::size_t> rank(const std::vector<FitResult>& fits, const std::vector<Candidate>& candidates);
 
 /// Why the first fit is preferred to the second: the first of rank()'s criteria in which they differ, in words.

@@ -205,6 +205,7 @@ Envelope envelope(const Demand& demand, const Candidate& candidate, const Site& 
   const double drag = site.drag + candidate.brakes * candidate.brake->drag;
   const double discs = candidate.brakes * candidate.brake->disc_inertia;
   Envelope e;
+  e.job = demand.job;
   for (std::size_t i = 0; i < demand.radius.size(); ++i) {
     const double omega = demand.rotational_speed[i];
     const CaseTorques torques = case_torques(demand, site.limits, i, demand.inertia[i] + discs, drag);

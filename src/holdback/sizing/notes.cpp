@@ -34,9 +34,11 @@ std::vector<Note> assumptions(const Stand& stand, const Site& site) {
   notes.push_back(
       {"the web is wound at its caliper, without air between the layers; the roll is round and the tension uniform"});
   notes.push_back({"the disc is at one temperature, steady at each diameter; pads are taken as hot as the disc"});
-  if (!stand.guard_factor)
+  if (!stand.guard_factor && site.guard_factor < 1)
     notes.push_back({"the guard leaves {0} of free-air cooling (by its kind; common practice, no source)",
                      {{site.guard_factor, Quantity::ratio}}});
+  if (!stand.guard_factor && site.guard_factor == 1 && stand.guard == Guard::mesh)
+    notes.push_back({"a mesh guard with an open base cools like free air (common practice, no source)"});
   if (stand.altitude > 0)
     notes.push_back({"thinner air at {0} leaves {1} of the cooling at sea level",
                      {{stand.altitude, Quantity::web_length}, {site.altitude_factor, Quantity::ratio}}});

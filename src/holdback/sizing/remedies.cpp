@@ -41,6 +41,7 @@ struct Change {
   RemedyKind kind;
   bool by_degree;
   bool whole_stand;
+  bool last_resort;  // only when no other change of its kind is enough
   std::function<void(Trial&, double)> apply;
   std::function<Note(const Trial& before, const Trial& after)> describe;
 };
@@ -80,13 +81,13 @@ double ramp_time(const Demand& d) { return d.ramp_time; }
 
 std::vector<Change> job_changes() {
   return {
-      {RemedyKind::slower_stop, true, false, stretch_emergency_stop,
+      {RemedyKind::slower_stop, true, false, false, stretch_emergency_stop,
        [](const Trial& b, const Trial& a) {
          return time_note("emergency stop in {0} instead of {1}", b, a, emergency_stop_time);
        }},
-      {RemedyKind::slower_stop, true, false, stretch_stop,
+      {RemedyKind::slower_stop, true, false, false, stretch_stop,
        [](const Trial& b, const Trial& a) { return time_note("normal stop in {0} instead of {1}", b, a, stop_time); }},
-      {RemedyKind::slower_stop, true, false,
+      {RemedyKind::slower_stop, true, false, true,
        [](Trial& t, double amount) {
          stretch_stop(t, amount);
          stretch_emergency_stop(t, amount);
@@ -98,9 +99,9 @@ std::vector<Change> job_changes() {
          note.amounts.insert(note.amounts.end(), emergency.amounts.begin(), emergency.amounts.end());
          return note;
        }},
-      {RemedyKind::slower_ramp, true, false, stretch_ramp,
+      {RemedyKind::slower_ramp, true, false, false, stretch_ramp,
        [](const Trial& b, const Trial& a) { return time_note("ramp up in {0} instead of {1}", b, a, ramp_time); }},
-      {RemedyKind::slower_speed, true, false,
+      {RemedyKind::slower_speed, true, false, false,
        [](Trial& t, double amount) {
          // Given to a whole metre per minute, away from the limit.
          t.job.speed = std::floor(t.job.speed * (1 - (1 - least_speed) * amount) * 60 + 1e-9) / 60;
@@ -113,7 +114,7 @@ std::vector<Change> job_changes() {
 
 std::vector<Change> stand_changes() {
   return {
-      {RemedyKind::regulator, true, true,
+      {RemedyKind::regulator, true, true, false,
        [](Trial& t, double amount) {
          const double finer = 1 - (1 - 1 / finest_regulator) * amount;
          t.site.air_floor *= finer;
@@ -127,24 +128,24 @@ std::vector<Change> stand_changes() {
                       {b.site.air_floor, Quantity::pressure},
                       {b.site.pressure_step, Quantity::pressure}}};
        }},
-      {RemedyKind::regulator, true, true,
+      {RemedyKind::regulator, true, true, false,
        [](Trial& t, double amount) { t.site.air_ceiling *= 1 + (most_pressure - 1) * amount; },
        [](const Trial& b, const Trial& a) {
          return Note{"air supply and regulator good for {0} instead of {1}",
                      {{a.site.air_ceiling, Quantity::pressure}, {b.site.air_ceiling, Quantity::pressure}}};
        }},
-      {RemedyKind::guard, false, true, [](Trial& t, double) { t.site.guard_factor = 1; },
+      {RemedyKind::guard, false, true, false, [](Trial& t, double) { t.site.guard_factor = 1; },
        [](const Trial& b, const Trial&) {
          return Note{
              "a guard that lets free air through (mesh with open base), instead of one that leaves {0} of the cooling",
              {{b.site.guard_factor, Quantity::ratio}}};
        }},
-      {RemedyKind::more_pairs, false, true, [](Trial& t, double) { ++t.brake.pairs; },
+      {RemedyKind::more_pairs, false, true, false, [](Trial& t, double) { ++t.brake.pairs; },
        [](const Trial&, const Trial& a) {
          return Note{"{0} pad pairs on each brake, one more (if the maker offers it)",
                      {{static_cast<double>(a.brake.pairs), Quantity::count}}};
        }},
-      {RemedyKind::second_brake, false, true, [](Trial& t, double) { ++t.brakes; },
+      {RemedyKind::second_brake, false, true, false, [](Trial& t, double) { ++t.brakes; },
        [](const Trial&, const Trial& a) {
          std::string text = "{0} brakes on the shaft, one more";
          if (a.brakes > a.brake.most_brakes) text += " than the file allows room for";
@@ -157,7 +158,7 @@ void add_other_fits(std::vector<Change>& changes, const Coverage& coverage, cons
   for (const Candidate& fit : coverage.fits) {
     const bool same_brake = fit.brake == chosen.brake;
     if (same_brake && (fit.brakes != chosen.brakes || fit.grade == chosen.grade)) continue;
-    changes.push_back({same_brake ? RemedyKind::other_grade : RemedyKind::other_brake, false, true,
+    changes.push_back({same_brake ? RemedyKind::other_grade : RemedyKind::other_brake, false, true, false,
                        [fit](Trial& t, double) {
                          t.brake = *fit.brake;
                          t.grade = *fit.grade;
@@ -188,7 +189,8 @@ class Search {
     for (Change& change : stand_changes()) changes_.push_back(std::move(change));
     const std::size_t combinable = changes_.size();
     add_other_fits(changes_, coverage_, coverage_.fits[chosen_]);
-    for (const Change& change : changes_) try_changes({&change});
+    for (const Change& change : changes_)
+      if (!change.last_resort || !has_found(change.kind)) try_changes({&change});
     drop_weaker_fits();
     if (found_.empty()) try_pairs(combinable);
     std::stable_sort(found_.begin(), found_.end(), [](const Remedy& a, const Remedy& b) {
@@ -198,6 +200,10 @@ class Search {
   }
 
  private:
+  bool has_found(RemedyKind kind) const {
+    return std::any_of(found_.begin(), found_.end(), [kind](const Remedy& r) { return r.kind == kind; });
+  }
+
   void try_changes(const std::vector<const Change*>& changes) {
     const auto changed = [&](double amount) {
       Trial trial = before_;

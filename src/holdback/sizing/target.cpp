@@ -35,7 +35,6 @@ TensionTarget tension_target(const Job& job, const Limits& limits) {
   if (job.web.yield_strength)
     target.web_strength = physics::yield_tension(*job.web.yield_strength, job.web.width, job.web.caliper);
   target.asked = job.tension.has_value();
-  if (target.asked) target.governed_by = "job";
   target.setpoint = job.tension.value_or(target.recommended);
   const double tolerance = tolerance_of(job, limits);
   target.low = target.setpoint * (1 - tolerance);

@@ -49,8 +49,9 @@ TEST(choose, shows_the_hardest_job_when_none_is_asked_for_in_depth) {
   stand.jobs[1].name = "harder";
   stand.jobs[1].emergency_stop_time = 1;
   const Choice choice = choose(stand, {});
-  ASSERT_TRUE(choice.job);
-  EXPECT_EQ(choice.job->job, "harder");
+  EXPECT_FALSE(choice.job);
+  ASSERT_TRUE(choice.envelope);
+  EXPECT_EQ(choice.envelope->job, "harder");
 }
 
 TEST(choose, always_carries_cautions_and_assumptions) {

@@ -13,7 +13,6 @@ TEST(tension_target, runs_what_the_job_asks) {
   const TensionTarget target = tension_target(test::film_job(), limits);
   EXPECT_TRUE(target.asked);
   EXPECT_DOUBLE_EQ(target.setpoint, 220);
-  EXPECT_EQ(target.governed_by, "job");
 }
 
 TEST(tension_target, keeps_the_window_at_the_tolerance_around_the_setpoint) {
