@@ -49,7 +49,7 @@ class Row {
 };
 
 /// Rows under the heads of the first one.
-class Sheet {
+class Rows {
  public:
   void add(const Row& row) {
     if (text_.empty()) text_ = row.heads() + "\r\n";
@@ -118,18 +118,18 @@ Row row_of(const Fit& fit, const JobFit& job, System system) {
 }
 
 std::string choice_csv(const Choice& choice, System system) {
-  Sheet sheet;
+  Rows rows;
   if (choice.job && choice.recommended) {
-    sheet.add(row_of(choice.recommended->fit, *choice.job, system));
-    return sheet.text();
+    rows.add(row_of(choice.recommended->fit, *choice.job, system));
+    return rows.text();
   }
   for (const auto& result : choice.all) {
-    for (const auto& job : result.jobs) sheet.add(row_of(result.fit, job, system));
+    for (const auto& job : result.jobs) rows.add(row_of(result.fit, job, system));
   }
-  if (sheet.text().empty() && choice.recommended) {
-    for (const auto& job : choice.recommended->jobs) sheet.add(row_of(choice.recommended->fit, job, system));
+  if (rows.text().empty() && choice.recommended) {
+    for (const auto& job : choice.recommended->jobs) rows.add(row_of(choice.recommended->fit, job, system));
   }
-  return sheet.text();
+  return rows.text();
 }
 
 Row row_of(const JobPlan& plan, const PlanPoint& point, System system) {
@@ -159,12 +159,12 @@ Row row_of(const JobPlan& plan, const HandSetting& setting, System system) {
 }
 
 std::string plan_csv(const Plan& plan, System system) {
-  Sheet sheet;
+  Rows rows;
   for (const auto& job : plan.jobs) {
-    for (const auto& point : job.automatic) sheet.add(row_of(job, point, system));
-    for (const auto& setting : job.by_hand) sheet.add(row_of(job, setting, system));
+    for (const auto& point : job.automatic) rows.add(row_of(job, point, system));
+    for (const auto& setting : job.by_hand) rows.add(row_of(job, setting, system));
   }
-  return sheet.text();
+  return rows.text();
 }
 
 Row row_of(const JobFacts& job, System system) {
@@ -187,9 +187,9 @@ Row row_of(const JobFacts& job, System system) {
 }
 
 std::string check_csv(const Check& check, System system) {
-  Sheet sheet;
-  for (const auto& job : check.jobs) sheet.add(row_of(job, system));
-  return sheet.text();
+  Rows rows;
+  for (const auto& job : check.jobs) rows.add(row_of(job, system));
+  return rows.text();
 }
 
 }  // namespace

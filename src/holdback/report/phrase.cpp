@@ -20,6 +20,22 @@ std::string shown(double si, Quantity kind, units::System system) {
   return kept_together(units::show(si, kind, system));
 }
 
+std::string rounded(double si, Quantity kind, units::System system) {
+  const double number = units::in_display_unit(si, kind, system);
+  if (std::abs(number) < 1000) return shown(si, kind, system);
+  const double step = std::pow(10, std::floor(std::log10(std::abs(number))) - 2);
+  std::string digits = fmt::format("{:.0f}", std::round(number / step) * step);
+  for (auto at = std::ssize(digits) - 3; at > (number < 0 ? 1 : 0); at -= 3)
+    digits.insert(static_cast<std::size_t>(at), " ");
+  const auto unit = units::unit_of(kind, system);
+  return kept_together(digits + (unit.empty() ? "" : " " + unit));
+}
+
+std::string slack_of(double slack, units::System system) {
+  constexpr double long_slack = 10;  // [m]
+  return shown(slack, slack < long_slack ? Quantity::short_length : Quantity::web_length, system);
+}
+
 std::string filled(const Note& note, units::System system) {
   std::string text = units::fill(note, system);
   for (const auto& amount : note.amounts) {
@@ -39,8 +55,11 @@ std::string counted(int count, std::string_view word) {
 std::string named(std::string_view name) { return fmt::format("“{}”", name); }
 
 std::string names(const std::vector<std::string>& names) {
+  constexpr std::size_t most = 5;
+  const auto shown_names = names.size() > most + 1 ? most : names.size();
   std::string out;
-  for (const auto& name : names) out += (out.empty() ? "" : ", ") + named(name);
+  for (std::size_t i = 0; i < shown_names; ++i) out += (i > 0 ? ", " : "") + named(names[i]);
+  if (names.size() > shown_names) out += fmt::format(" and {} more", names.size() - shown_names);
   return out;
 }
 
@@ -50,7 +69,9 @@ std::string words_of(const Fit& fit) {
 }
 
 std::string at_diameter(double diameter, units::System system) {
-  return diameter > 0 ? "at Ø " + shown(diameter, Quantity::short_length, system) : std::string{};
+  const int digits = system == units::System::si ? 2 : 3;  // whole millimetres, tenths of an inch
+  return diameter > 0 ? kept_together("at Ø " + units::show(diameter, Quantity::short_length, system, digits))
+                      : std::string{};
 }
 
 std::string words_of(const Limit& limit, units::System system) {

@@ -17,6 +17,12 @@ std::string in_hand(double margin);
 /// A value with its unit, kept on one line.
 std::string shown(double si, Quantity kind, units::System system);
 
+/// A value of which three digits are meant, thousands apart: "35 000 000 m".
+std::string rounded(double si, Quantity kind, units::System system);
+
+/// Slack as a length near at hand, or as web when it is long.
+std::string slack_of(double slack, units::System system);
+
 /// A note with its amounts filled in, each kept on one line.
 std::string filled(const Note& note, units::System system);
 
@@ -26,7 +32,7 @@ std::string counted(int count, std::string_view word);
 /// A name in quotes: “Label stock”.
 std::string named(std::string_view name);
 
-/// Names in quotes, with commas.
+/// Names in quotes, with commas; of many, the first few and how many more.
 std::string names(const std::vector<std::string>& names);
 
 /// "2 × D300, 3 pairs each, grade M".
@@ -35,7 +41,7 @@ std::string words_of(const Fit& fit);
 /// "at Ø 600 mm"; empty when the roll is no matter (0).
 std::string at_diameter(double diameter, units::System system);
 
-/// "stop torque 312 N·m against at most 240 N·m at Ø 1000 mm, emergency stop".
+/// "stop torque 312 N·m against at most 240 N·m at Ø 1000 mm".
 std::string words_of(const Limit& limit, units::System system);
 
 /// The limit of that kind; null when it was not checked.

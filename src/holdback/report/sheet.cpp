@@ -19,8 +19,6 @@ std::string loosened(std::string text) {
   return text;
 }
 
-constexpr int two_columns = 80;  // facts stand in two columns from this width on
-
 }  // namespace
 
 std::string kept_together(std::string text) {
@@ -54,22 +52,29 @@ void Sheet::block(const std::vector<std::string>& lines, int indent) {
 
 void Sheet::table(const Table& table, int indent) { block(table.lines(style_.width - indent, style_.colour), indent); }
 
-void Sheet::facts(const std::vector<Fact>& facts) {
+namespace {
+
+/// Label and value of each, the values in one column.
+std::vector<std::string> fact_lines(const std::vector<Fact>& facts) {
   int label = 0;
   for (const auto& fact : facts) label = std::max(label, draw::columns(fact.label));
-  const int room = style_.width >= two_columns ? style_.width / 2 - 3 : style_.width - 2;
   std::vector<std::string> lines;
-  for (const auto& fact : facts) {
-    const auto value = draw::cut(draw::plain(fact.value), room - label - 2);
-    lines.push_back(draw::pad_right(fact.label, label) + "  " + value);
-  }
-  if (style_.width < two_columns) return block(lines);
-  const auto half = static_cast<std::ptrdiff_t>((lines.size() + 1) / 2);
-  const std::vector<std::string> left(lines.begin(), lines.begin() + half);
-  const std::vector<std::string> right(lines.begin() + half, lines.end());
-  std::vector<std::string> padded;
-  for (const auto& line : left) padded.push_back(draw::pad_right(line, room));
-  block(beside(padded, right, 3));
+  for (const auto& fact : facts) lines.push_back(draw::pad_right(fact.label, label) + "  " + draw::plain(fact.value));
+  return lines;
+}
+
+}  // namespace
+
+void Sheet::facts(const std::vector<Fact>& facts) {
+  constexpr int gap = 4;
+  const auto half = static_cast<std::ptrdiff_t>((facts.size() + 1) / 2);
+  const int room = style_.width - 2;
+  auto lines =
+      beside(fact_lines({facts.begin(), facts.begin() + half}), fact_lines({facts.begin() + half, facts.end()}), gap);
+  const auto wide = [room](const std::string& line) { return draw::columns(line) > room; };
+  if (std::any_of(lines.begin(), lines.end(), wide)) lines = fact_lines(facts);
+  for (auto& line : lines) line = draw::cut(line, room);
+  block(lines);
 }
 
 }  // namespace holdback::report

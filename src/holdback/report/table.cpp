@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 
 #include "holdback/draw/cells.hpp"
 
@@ -14,7 +15,7 @@ namespace {
 using Lines = std::vector<std::string>;
 
 constexpr int gap = 2;
-constexpr int least_flexible = 8;  // a name is not squeezed below this
+constexpr int least_text = 6;  // a column of text is not squeezed below this
 
 Lines split(const std::string& text) {
   Lines parts;
@@ -55,44 +56,47 @@ int span(const std::vector<int>& widths, std::size_t from, std::size_t to) {
   return total;
 }
 
-/// The line of group names; empty when there are none.
-std::string groups_line(const std::vector<Column>& columns, const std::vector<int>& widths) {
-  std::string line;
-  bool any = false;
-  for (std::size_t from = 0; from < columns.size();) {
-    const auto to = group_end(columns, from);
-    const auto& name = columns[from].group;
-    any = any || !name.empty();
-    if (from > 0) line += std::string(gap, ' ');
-    const int room = span(widths, from, to);
-    line += draw::pad_right(
-        std::string(static_cast<std::size_t>(std::max(room - draw::columns(name), 0) / 2), ' ') + name, room);
-    from = to;
-  }
-  return any ? line : std::string{};
+/// The lines of a column's head; a group's name takes one more, right above.
+std::size_t head_height(const Column& column) {
+  return (column.head.empty() ? 0 : split(column.head).size()) + (column.group.empty() ? 0 : 1);
+}
+
+/// A group's name in the middle of the room that its columns take.
+std::string centred(const std::string& text, int room) {
+  return draw::pad_right(std::string(static_cast<std::size_t>(std::max(room - draw::columns(text), 0) / 2), ' ') + text,
+                         room);
+}
+
+/// What a head shows in a line counted from the bottom.
+std::string head_line(const Column& column, int width, std::size_t from_bottom) {
+  const auto lines = split(column.head);
+  const auto text = from_bottom < lines.size() ? lines[lines.size() - 1 - from_bottom] : std::string{};
+  return aligned(draw::cut(text, width), width, column.number);
 }
 
 Lines head_lines(const std::vector<Column>& columns, const std::vector<int>& widths) {
-  std::vector<Lines> heads;
   std::size_t height = 0;
-  for (const auto& column : columns) height = std::max(height, heads.emplace_back(split(column.head)).size());
+  for (const auto& column : columns) height = std::max(height, head_height(column));
   Lines lines;
-  if (auto groups = groups_line(columns, widths); !groups.empty()) lines.push_back(groups);
-  for (std::size_t row = 0; row < height; ++row) {
-    std::string line;
-    for (std::size_t i = 0; i < columns.size(); ++i) {
-      const auto missing = height - heads[i].size();
-      const auto text = row < missing ? std::string{} : heads[i][row - missing];
-      line += (i > 0 ? std::string(gap, ' ') : "") + aligned(draw::cut(text, widths[i]), widths[i], columns[i].number);
+  for (std::size_t line = height; line-- > 0;) {
+    std::string text;
+    for (std::size_t from = 0; from < columns.size();) {
+      const auto to = group_end(columns, from);
+      const bool group = !columns[from].group.empty() && line + 1 == head_height(columns[from]);
+      text += from > 0 ? std::string(gap, ' ') : "";
+      if (group) text += centred(columns[from].group, span(widths, from, to));
+      for (auto i = from; i < to && !group; ++i)
+        text += (i > from ? std::string(gap, ' ') : "") + head_line(columns[i], widths[i], line);
+      from = to;
     }
-    lines.push_back(line);
+    lines.push_back(text);
   }
   return lines;
 }
 
 /// The lines of one cell, each as wide as its column.
 Lines cell_lines(const Cell& cell, const Column& column, int width, bool colour) {
-  Lines lines = column.flexible ? draw::wrapped(cell.text, width) : Lines{draw::cut(cell.text, width)};
+  Lines lines = column.number ? Lines{draw::cut(cell.text, width)} : draw::wrapped(cell.text, width);
   for (auto& line : lines) {
     const auto room = std::max(width - draw::columns(line), 0);
     const std::string blank(static_cast<std::size_t>(room), ' ');
@@ -100,6 +104,21 @@ Lines cell_lines(const Cell& cell, const Column& column, int width, bool colour)
     line = column.number ? blank + text : text + blank;
   }
   return lines;
+}
+
+/// Takes columns from the widest of those that give way, one at a time, until the total fits. Returns the new total.
+template <typename GivesWay>
+int squeeze(std::vector<int>& widths, int total, int width, GivesWay gives_way) {
+  while (total > width) {
+    std::size_t most = widths.size();
+    for (std::size_t i = 0; i < widths.size(); ++i) {
+      if (gives_way(i) && (most == widths.size() || widths[i] > widths[most])) most = i;
+    }
+    if (most == widths.size() || widths[most] <= least_text) return total;
+    --widths[most];
+    --total;
+  }
+  return total;
 }
 
 }  // namespace
@@ -113,12 +132,10 @@ void Table::row(std::vector<Cell> cells) {
 std::vector<int> Table::widths(int width) const {
   std::vector<int> widths(columns_.size());
   int total = gap * (static_cast<int>(columns_.size()) - 1);
-  int flexible = 0;
   for (std::size_t i = 0; i < columns_.size(); ++i) {
     widths[i] = widest(split(columns_[i].head));
     for (const auto& row : rows_) widths[i] = std::max(widths[i], draw::columns(row[i].text));
     total += widths[i];
-    flexible += columns_[i].flexible ? 1 : 0;
   }
   for (std::size_t from = 0; from < columns_.size();) {  // a group's name may need more room than its columns
     const auto to = group_end(columns_, from);
@@ -127,15 +144,11 @@ std::vector<int> Table::widths(int width) const {
     total += more;
     from = to;
   }
-  while (total > width && flexible > 0) {  // the widest name gives way, one column at a time
-    std::size_t most = columns_.size();
-    for (std::size_t i = 0; i < columns_.size(); ++i) {
-      if (columns_[i].flexible && (most == columns_.size() || widths[i] > widths[most])) most = i;
-    }
-    if (widths[most] <= least_flexible) break;
-    --widths[most];
-    --total;
-  }
+  const auto gives_way = [this](bool flexible) {
+    return [this, flexible](std::size_t i) { return !columns_[i].number && (!flexible || columns_[i].flexible); };
+  };
+  total = squeeze(widths, total, width, gives_way(true));
+  squeeze(widths, total, width, gives_way(false));
   return widths;
 }
 
@@ -162,15 +175,34 @@ std::vector<std::string> Table::lines(int width, bool colour) const {
   return out;
 }
 
+namespace {
+
+/// Digits before the decimal point; none or fewer for numbers below one.
+int places_before(double value) { return static_cast<int>(std::floor(std::log10(value))) + 1; }
+
+/// Decimals with which the largest shows `digits` digits; one more where the smallest would show fewer than two.
+int decimals_for(const std::vector<double>& numbers, int digits) {
+  double largest = 0;
+  double smallest = std::numeric_limits<double>::infinity();
+  for (const double number : numbers) {
+    if (number == 0) continue;
+    largest = std::max(largest, std::abs(number));
+    smallest = std::min(smallest, std::abs(number));
+  }
+  if (largest == 0) return 0;
+  const int usual = digits - places_before(largest);
+  return std::clamp(std::max(usual, std::min(2 - places_before(smallest), usual + 1)), 0, 6);
+}
+
+}  // namespace
+
 std::vector<std::string> aligned_numbers(const std::vector<double>& si, Quantity kind, units::System system,
                                          int digits) {
-  double largest = 0;
-  for (const double value : si) largest = std::max(largest, std::abs(units::in_display_unit(value, kind, system)));
-  const int before = largest > 0 ? static_cast<int>(std::floor(std::log10(largest))) + 1 : digits;
-  const int decimals = std::clamp(digits - before, 0, 6);
+  std::vector<double> numbers;
+  for (const double value : si) numbers.push_back(units::in_display_unit(value, kind, system));
+  const int decimals = decimals_for(numbers, digits);
   std::vector<std::string> out;
-  for (const double value : si)
-    out.push_back(fmt::format("{:.{}f}", units::in_display_unit(value, kind, system), decimals));
+  for (const double number : numbers) out.push_back(fmt::format("{:.{}f}", number, decimals));
   return out;
 }
 

@@ -11,17 +11,18 @@
 
 namespace holdback::report {
 
-/// One cell. A cell of a flexible column may take several lines.
+/// One cell. Text that gives way to the width takes several lines.
 struct Cell {
   std::string text{};
   draw::Ink ink{draw::Ink::plain};
 };
 
-/// One column. `head` may hold several lines; neighbours with the same `group` share a line above their heads.
+/// One column. `head` may hold several lines; a table without any head has no line for it. Neighbours of one `group`,
+/// with heads of the same height, share a line above their heads.
 struct Column {
   std::string head{};
   bool number{false};    // right-aligned
-  bool flexible{false};  // names: wrapped, then cut, when the table would be too wide
+  bool flexible{false};  // names: the first to be wrapped, then cut, when the table would be too wide
   std::string group{};
 };
 
@@ -33,8 +34,7 @@ class Table {
   /// Adds a row; missing cells at its end are empty.
   void row(std::vector<Cell> cells);
 
-  /// The table as lines without trailing blanks, at most `width` columns as long as the columns that are not flexible
-  /// fit.
+  /// The table as lines without trailing blanks, at most `width` columns as long as the numbers fit.
   std::vector<std::string> lines(int width, bool colour) const;
 
  private:
@@ -43,7 +43,8 @@ class Table {
   std::vector<std::vector<Cell>> rows_;
 };
 
-/// Numbers of one column with the same count of decimals: `digits` significant digits of the largest.
+/// Numbers of one column with the same count of decimals: `digits` significant digits of the largest,
+/// one more where the smallest would keep fewer than two.
 std::vector<std::string> aligned_numbers(const std::vector<double>& si, Quantity kind, units::System system,
                                          int digits = 3);
 

@@ -18,15 +18,15 @@ void jobs_table(Sheet& sheet, const Check& check) {
       check.jobs, [](const JobFacts& job) { return job.tension.low; }, Quantity::force, system);
   const auto high = column_of(
       check.jobs, [](const JobFacts& job) { return job.tension.high; }, Quantity::force, system);
-  const auto tension = "tension " + unit_head(Quantity::force, system);
+  const auto force = unit_head(Quantity::force, system);
   Table table({{"job", false, true, ""},
                {"web", false, true, ""},
                {"roll", false, true, ""},
                {"width\n" + unit_head(Quantity::short_length, system), true, false, ""},
                {"speed\n" + unit_head(Quantity::speed, system), true, false, ""},
-               {"low", true, false, tension},
-               {"set", true, false, tension},
-               {"high", true, false, tension},
+               {"low\n" + force, true, false, "tension"},
+               {"set\n" + force, true, false, "tension"},
+               {"high\n" + force, true, false, "tension"},
                {"from", false, false, ""}});
   for (std::size_t i = 0; i < check.jobs.size(); ++i) {
     const auto& job = check.jobs[i];
@@ -51,17 +51,16 @@ void rolls_table(Sheet& sheet, const Check& check) {
   const auto mass = over(Quantity::mass, [](const JobFacts& job) { return job.roll_facts.mass; });
   const auto time = over(Quantity::running_time, [](const JobFacts& job) { return job.roll_facts.running_time; });
   const auto power = over(Quantity::power, [](const JobFacts& job) { return job.slip_power; });
-  const auto inertia = "inertia " + unit_head(Quantity::inertia, system);
-  const auto torque = "run torque " + unit_head(Quantity::torque, system);
+  const auto unit = [system](Quantity kind) { return unit_head(kind, system); };
   Table table({{"job", false, true, ""},
-               {"web on roll\n" + unit_head(Quantity::web_length, system), true, false, ""},
-               {"full roll\n" + unit_head(Quantity::mass, system), true, false, ""},
-               {"one roll runs\n" + unit_head(Quantity::running_time, system), true, false, ""},
-               {"full", true, false, inertia},
-               {"core", true, false, inertia},
-               {"full", true, false, torque},
-               {"core", true, false, torque},
-               {"slip power\n" + unit_head(Quantity::power, system), true, false, ""}});
+               {"web\non roll\n" + unit(Quantity::web_length), true, false, ""},
+               {"full\nroll\n" + unit(Quantity::mass), true, false, ""},
+               {"one roll\nruns\n" + unit(Quantity::running_time), true, false, ""},
+               {"full\n" + unit(Quantity::inertia), true, false, "inertia"},
+               {"core\n" + unit(Quantity::inertia), true, false, "inertia"},
+               {"full\n" + unit(Quantity::torque), true, false, "run torque"},
+               {"core\n" + unit(Quantity::torque), true, false, "run torque"},
+               {"slip\npower\n" + unit(Quantity::power), true, false, ""}});
   for (std::size_t i = 0; i < check.jobs.size(); ++i) {
     const auto& job = check.jobs[i];
     const auto number = [system](double si, Quantity kind) { return units::show_number(si, kind, system); };

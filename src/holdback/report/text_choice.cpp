@@ -25,25 +25,37 @@ std::string weakest(const FitResult& result) {
 }
 
 std::string upkeep(const FitResult& result) {
-  std::string out =
-      fmt::format("{} pads a year", units::show_number(result.pads_per_year, Quantity::number, units::System::si, 2));
-  const auto price = [](double value) { return units::show_number(value, Quantity::price, units::System::si); };
-  if (result.pad_cost_per_year) out += fmt::format(", {} for pads", price(*result.pad_cost_per_year));
-  if (result.price) out += fmt::format("; price {}", price(*result.price));
-  return out;
+  const auto number = [](double value, Quantity kind, int digits) {
+    return units::show_number(value, kind, units::System::si, digits);
+  };
+  std::string out = number(result.pads_per_year, Quantity::number, 2) + " pads a year";
+  if (result.pad_cost_per_year) out += ", costing " + number(*result.pad_cost_per_year, Quantity::price, 3);
+  if (result.price) out += "; brakes " + number(*result.price, Quantity::price, 3);
+  return out + (result.price || result.pad_cost_per_year ? ", in the stand's currency" : "");
+}
+
+/// How far the fit goes, and what must not be run on it.
+void coverage_text(Sheet& sheet, const FitResult& best) {
+  const auto jobs = static_cast<int>(best.jobs.size());
+  sheet.paragraph(coverage(best, best.jobs.size()), Ink::plain, 2, true);
+  if (best.covered == jobs) return;
+  const auto failing = best.covered == 0 ? std::string("Every job fails on it")
+                                         : counted(jobs - best.covered, "job") +
+                                               (jobs - best.covered == 1 ? " fails on it" : " fail on it");
+  sheet.paragraph(failing + ": not to be run on this fit without a change; see what falls out.", Ink::bad, 2, true);
 }
 
 void recommended_text(Sheet& sheet, const Choice& choice) {
   const auto system = sheet.style().system;
-  sheet.section("Recommended fit");
+  const bool none = choice.recommended && choice.recommended->covered == 0;
+  sheet.section(none ? "No fit covers a job; the one that comes nearest" : "Recommended fit");
   if (!choice.recommended) {
     sheet.paragraph("None: the stand has no brake to choose from.", Ink::bad);
     return;
   }
   const auto& best = *choice.recommended;
-  const bool complete = best.covered == static_cast<int>(best.jobs.size());
   sheet.paragraph(words_of(best.fit), Ink::strong);
-  sheet.paragraph(coverage(best, best.jobs.size()), complete ? Ink::plain : Ink::bad, 2, true);
+  coverage_text(sheet, best);
   const auto least = weakest(best);
   if (!least.empty()) sheet.paragraph(least, Ink::plain, 2, true);
   sheet.paragraph(upkeep(best), Ink::plain, 2, true);
@@ -66,17 +78,16 @@ void jobs_table(Sheet& sheet, const std::vector<JobFit>& jobs) {
   const auto where = column_of(jobs, &JobFit::hottest_diameter, Quantity::short_length, system);
   const auto life = column_of(
       jobs, [](const JobFit& job) { return job.wear.life; }, Quantity::running_time, system);
-  const auto pressure = "pressure " + unit(Quantity::pressure);
   Table table({{"job", false, true, ""},
                {"pairs\non", true, false, ""},
-               {"full", true, false, pressure},
-               {"core", true, false, pressure},
-               {unit(Quantity::temperature), true, false, "hottest"},
-               {"Ø " + unit(Quantity::short_length), true, false, "hottest"},
-               {"pad life\n" + unit(Quantity::running_time), true, false, ""},
+               {"full\n" + unit(Quantity::pressure), true, false, "pressure"},
+               {"core\n" + unit(Quantity::pressure), true, false, "pressure"},
+               {"disc\n" + unit(Quantity::temperature), true, false, "hottest"},
+               {"at Ø\n" + unit(Quantity::short_length), true, false, "hottest"},
+               {"pads\nlast\n" + unit(Quantity::running_time), true, false, ""},
                {"state", false, false, ""},
-               {"in hand", true, false, ""},
-               {"by the limit of", false, false, ""}});
+               {"in\nhand", true, false, ""},
+               {"binding limit", false, false, ""}});
   for (std::size_t i = 0; i < jobs.size(); ++i) {
     const auto& job = jobs[i];
     table.row({{job.job},
@@ -100,10 +111,9 @@ void thrown_slack(Sheet& sheet, const std::vector<JobFit>& jobs) {
     for (const auto& [stop, name] :
          {std::pair{&job.stop, "a normal stop"}, std::pair{&job.emergency_stop, "an emergency stop"}}) {
       if (stop->slack <= 0) continue;
-      sheet.paragraph(
-          fmt::format("{}: {} throws {} of slack {}", named(job.job), name,
-                      shown(stop->slack, Quantity::short_length, system), at_diameter(stop->diameter, system)),
-          Ink::bad, 2, true);
+      sheet.paragraph(fmt::format("{}: {} throws {} of slack {}", named(job.job), name, slack_of(stop->slack, system),
+                                  at_diameter(stop->diameter, system)),
+                      Ink::bad, 2, true);
     }
   }
 }
@@ -145,7 +155,7 @@ void all_fits(Sheet& sheet, const std::vector<FitResult>& fits) {
                {"covered", true, false, ""},
                {"tight", true, false, ""},
                {"in hand", true, false, ""},
-               {"by the limit of", false, false, ""},
+               {"binding limit", false, false, ""},
                {"of job", false, true, ""},
                {"pads\na year", true, false, ""}});
   for (const auto& fit : fits) {
@@ -163,14 +173,6 @@ void all_fits(Sheet& sheet, const std::vector<FitResult>& fits) {
   }
   sheet.section("Every fit tried, best first");
   sheet.table(table);
-}
-
-/// The job with the least in hand.
-const JobFit* hardest(const Choice& choice) {
-  if (!choice.recommended || choice.recommended->jobs.empty()) return nullptr;
-  const auto& jobs = choice.recommended->jobs;
-  return &*std::min_element(jobs.begin(), jobs.end(),
-                            [](const JobFit& a, const JobFit& b) { return a.margin < b.margin; });
 }
 
 /// What single jobs have to say, told once with the jobs it is said of.
@@ -208,8 +210,7 @@ void choice_text(Sheet& sheet, const Answer& answer) {
   }
   if (!choice.uncovered.empty()) sheet.section("What falls out");
   for (const auto& uncovered : choice.uncovered) uncovered_text(sheet, uncovered);
-  const auto* job = hardest(choice);
-  if (choice.envelope && job != nullptr) picture_text(sheet, *choice.envelope, job->job);
+  if (choice.envelope) picture_text(sheet, *choice.envelope, choice.envelope->job);
   if (sheet.style().all && !choice.all.empty()) all_fits(sheet, choice.all);
   closing(sheet, answer.defaults, assumptions, choice.cautions);
 }

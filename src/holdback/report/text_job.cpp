@@ -46,10 +46,10 @@ void limits_table(Sheet& sheet, const std::vector<Limit>& limits) {
 
 void state_line(Sheet& sheet, const JobFit& job) {
   const auto system = sheet.style().system;
-  std::string line = fmt::format("{}: {} in hand by the limit of {}", key_of(job.state),
-                                 kept_together(in_hand(job.margin)), info(job.binding).name);
-  if (const auto* limit = find(job.limits, job.binding)) line += " (" + words_of(*limit, system) + ")";
-  sheet.paragraph(line, ink_of(job.state), 2, true);
+  const auto* limit = find(job.limits, job.binding);
+  const auto what = limit != nullptr ? words_of(*limit, system) : std::string(info(job.binding).name);
+  sheet.paragraph(fmt::format("{}: {} in hand, {}", key_of(job.state), kept_together(in_hand(job.margin)), what),
+                  ink_of(job.state), 2, true);
 }
 
 void tension_facts(Sheet& sheet, const JobFit& job) {
@@ -61,7 +61,8 @@ void tension_facts(Sheet& sheet, const JobFit& job) {
       {"window", force(tension.low) + " to " + force(tension.high)},
       {"lowest that can be reached", force(job.lowest_tension) + " at the core"}};
   if (tension.recommended > 0) {
-    facts.push_back({"recommended", fmt::format("{}, by {}", force(tension.recommended), tension.governed_by)});
+    const auto source = tension.governed_by.empty() ? std::string{} : ", by " + tension.governed_by;
+    facts.push_back({"recommended", force(tension.recommended) + source});
     facts.push_back({"recommended window", force(tension.recommended_low) + " to " + force(tension.recommended_high)});
   }
   if (tension.web_strength > 0) facts.push_back({"web yields at", force(tension.web_strength)});
@@ -107,7 +108,7 @@ void stops_table(Sheet& sheet, const JobFit& job) {
   row("torque available, lowest friction", &StopFacts::torque_available, Quantity::torque);
   row("hardest at Ø", &StopFacts::diameter, Quantity::short_length);
   const auto slack = [&](const StopFacts& stop) {
-    return stop.slack > 0 ? Cell{units::show(stop.slack, Quantity::short_length, system), Ink::bad} : Cell{"none"};
+    return stop.slack > 0 ? Cell{slack_of(stop.slack, system), Ink::bad} : Cell{"none"};
   };
   table.row({{"slack thrown"}, slack(job.stop), slack(job.emergency_stop)});
   table.row({{"shortest stop, web just taut"}, {taut(job.stop, system)}, {taut(job.emergency_stop, system)}});
@@ -123,13 +124,12 @@ void stops_table(Sheet& sheet, const JobFit& job) {
 
 void wear_facts(Sheet& sheet, const WearFacts& wear) {
   const auto system = sheet.style().system;
-  std::vector<Fact> facts{
-      {"pads last", units::show(wear.life, Quantity::running_time, system)},
-      {"that is", units::show(wear.weeks, Quantity::calendar_time, system) + " at the line's shifts"},
-      {"web until then", units::show(wear.web_length, Quantity::web_length, system)},
-      {"rolls until then", units::show(wear.rolls, Quantity::number, system)},
-      {"pads a year", units::show(wear.pads_per_year, Quantity::number, system)}};
-  if (wear.cost_per_year) facts.push_back({"cost a year", units::show(*wear.cost_per_year, Quantity::price, system)});
+  std::vector<Fact> facts{{"pads last", rounded(wear.life, Quantity::running_time, system)},
+                          {"at the line's shifts", rounded(wear.weeks, Quantity::calendar_time, system)},
+                          {"web until then", rounded(wear.web_length, Quantity::web_length, system)},
+                          {"rolls until then", rounded(wear.rolls, Quantity::number, system)},
+                          {"pads a year", rounded(wear.pads_per_year, Quantity::number, system)}};
+  if (wear.cost_per_year) facts.push_back({"cost a year", rounded(*wear.cost_per_year, Quantity::price, system)});
   sheet.section("Wear, this job run alone");
   sheet.facts(facts);
 }

@@ -54,14 +54,14 @@ Lines hand_lines(const JobPlan& plan, const Style& style) {
   const auto pressure = column_of(settings, &HandSetting::pressure, Quantity::pressure, system);
   const auto first = column_of(settings, &HandSetting::tension_from, Quantity::force, system);
   const auto last = column_of(settings, &HandSetting::tension_to, Quantity::force, system);
-  const auto tension = "tension " + unit_head(Quantity::force, system);
+  const auto force = unit_head(Quantity::force, system);
   const auto length = unit_head(Quantity::short_length, system);
   Table table({{"", true, false, ""},
                {"set at Ø\n" + length, true, false, ""},
                {"until Ø\n" + length, true, false, ""},
                {"pressure\n" + unit_head(Quantity::pressure, system), true, false, ""},
-               {"then", true, false, tension},
-               {"at end", true, false, tension}});
+               {"at start\n" + force, true, false, "tension"},
+               {"at end\n" + force, true, false, "tension"}});
   for (std::size_t i = 0; i < settings.size(); ++i) {
     table.row({{std::to_string(i + 1)}, {from[i]}, {to[i]}, {pressure[i]}, {first[i]}, {last[i]}});
   }

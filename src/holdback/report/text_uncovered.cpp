@@ -16,27 +16,38 @@ std::string change_of(const Remedy& remedy, units::System system) {
   return out;
 }
 
-void failing_limits(Sheet& sheet, const std::vector<Limit>& failing) {
-  const auto system = sheet.style().system;
+Table failing_limits(const std::vector<Limit>& failing, units::System system) {
+  Table table({{"", false, false, ""},
+               {"", true, false, ""},
+               {"", true, false, ""},
+               {"", true, false, ""},
+               {"", false, false, ""}});
   for (const auto& limit : failing) {
-    sheet.paragraph(
-        fmt::format("{}: {} ({})", key_of(limit.state), words_of(limit, system), kept_together(in_hand(limit.margin))),
-        ink_of(limit.state), 4, true);
+    const auto& about = info(limit.id);
+    table.row({{std::string(about.name), draw::Ink::bad},
+               {units::show(limit.value, about.kind, system)},
+               {(about.sense == Sense::at_most ? "≤ " : "≥ ") + units::show(limit.bound, about.kind, system)},
+               {in_hand(limit.margin), draw::Ink::bad},
+               {at_diameter(limit.diameter, system)}});
   }
+  return table;
 }
 
 }  // namespace
 
 void uncovered_text(Sheet& sheet, const Uncovered& uncovered) {
   const auto system = sheet.style().system;
-  const auto why = filled(uncovered.why, system);
-  sheet.paragraph(named(uncovered.job) + (why.empty() ? "" : ": " + why), draw::Ink::strong, 2, true);
-  failing_limits(sheet, uncovered.failing);
+  sheet.paragraph(named(uncovered.job) + " fails", draw::Ink::strong, 2, true);
+  if (uncovered.failing.empty()) {
+    sheet.paragraph(filled(uncovered.why, system), draw::Ink::plain, 4, true);
+  } else {
+    sheet.table(failing_limits(uncovered.failing, system), 6);
+  }
   if (uncovered.remedies.empty()) {
-    sheet.paragraph("None of the single changes that were tried brings it in.", draw::Ink::plain, 4, true);
+    sheet.paragraph("None of the changes that were tried brings it in.", draw::Ink::plain, 4, true);
     return;
   }
-  sheet.paragraph("What would change it, the least first:", draw::Ink::plain, 4);
+  sheet.paragraph("What would bring it in, the least change first:", draw::Ink::plain, 4);
   int number = 0;
   for (const auto& remedy : uncovered.remedies) {
     sheet.paragraph(fmt::format("{}. {}", ++number, change_of(remedy, system)), draw::Ink::plain, 6, true);
