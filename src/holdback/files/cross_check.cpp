@@ -4,6 +4,7 @@
 #include <cmath>
 #include <set>
 #include <tuple>
+#include <utility>
 
 #include "holdback/files/field_table.hpp"
 
@@ -101,11 +102,9 @@ void add_cross_problems(StandFile& file) { add_located(problems_of(file.stand), 
 void remove_cross_problems(StandFile& file) {
   Problems found = problems_of(file.stand);
   locate(found, file);
-  const auto is_cross = [&](const Problem& problem) {
-    return std::any_of(found.begin(), found.end(), [&](const Problem& other) {
-      return other.field == problem.field && other.what == problem.what;
-    });
-  };
+  std::set<std::pair<std::string, std::string>> told;
+  for (const Problem& problem : found) told.emplace(problem.field, problem.what.text);
+  const auto is_cross = [&](const Problem& problem) { return told.count({problem.field, problem.what.text}) != 0; };
   file.problems.erase(std::remove_if(file.problems.begin(), file.problems.end(), is_cross), file.problems.end());
 }
 
