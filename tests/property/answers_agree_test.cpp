@@ -2,6 +2,7 @@
 #include <gtest/gtest.h>
 
 #include <regex>
+#include <sstream>
 
 #include "holdback/api/answer.hpp"
 #include "holdback/files/field_table.hpp"

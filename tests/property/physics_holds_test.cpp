@@ -1,6 +1,7 @@
 // What must be true of any stand, tried on many: laws of the trade and of physics, not values.
 #include <gtest/gtest.h>
 
+#include <cmath>
 #include <random>
 
 #include "holdback/physics/brake.hpp"

@@ -96,8 +96,8 @@ Answer answer(const Request& request) {
   Problems more = sizing::implausible(file.stand);
   const Problems asked = problems_of(request, file.stand);
   more.insert(more.end(), asked.begin(), asked.end());
-  files::locate(more, file);
-  answer.problems.insert(answer.problems.end(), more.begin(), more.end());
+  files::add_problems(more, request.jobs ? request.jobs->name : "", file);
+  answer.problems = file.problems;
   if (has_errors(answer.problems)) return answer;
 
   answer.outcome = Outcome::holds;

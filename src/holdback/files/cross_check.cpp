@@ -117,4 +117,9 @@ void finish(StandFile& file, const std::string& last_file) {
                    [&](const Problem& a, const Problem& b) { return order(a) < order(b); });
 }
 
+void add_problems(const Problems& found, const std::string& jobs_file, StandFile& file) {
+  file.problems.insert(file.problems.end(), found.begin(), found.end());
+  finish(file, jobs_file);
+}
+
 }  // namespace holdback::files

@@ -39,4 +39,8 @@ void read_jobs(std::string_view text, const std::string& file_name, StandFile& i
 /// Gives problems that carry only a field path their file, position, source line and value.
 void locate(Problems& problems, const StandFile& file);
 
+/// Adds problems that carry only a field path, located and sorted in with those that the reading found; problems of
+/// `jobs_file` (the table that read_jobs() read; may be empty) stay behind those of the stand file.
+void add_problems(const Problems& found, const std::string& jobs_file, StandFile& file);
+
 }  // namespace holdback::files

@@ -19,7 +19,7 @@ std::string path_of_job(std::size_t index) { return "job[" + std::to_string(inde
 std::string path_of_roll(const Stand& stand, std::size_t job) {
   for (std::size_t i = 0; i < stand.rolls.size(); ++i)
     if (stand.rolls[i] == stand.jobs[job].roll) return "roll[" + std::to_string(i) + "]";
-  return path_of_job(job);
+  return path_of_job(job) + ".roll";
 }
 
 // A problem when `stated` and `computed` differ by more than labels do.

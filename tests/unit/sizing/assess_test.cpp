@@ -2,6 +2,8 @@
 
 #include <gtest/gtest.h>
 
+#include <limits>
+
 #include "support/stands.hpp"
 
 namespace holdback::sizing {
@@ -81,7 +83,8 @@ TEST(assess, takes_the_brakes_pressure_rating_as_the_ceiling_when_it_is_the_lowe
 TEST(assess, names_the_limit_with_least_in_hand) {
   const Assessment a = Case().with_pairs(2);
   for (std::size_t i = 0; i < a.limits.size(); ++i) {
-    if (a.present.test(i)) EXPECT_GE(a.limits[i].margin, a.margin) << info(static_cast<LimitId>(i)).key;
+    if (!a.present.test(i)) continue;
+    EXPECT_GE(a.limits[i].margin, a.margin) << info(static_cast<LimitId>(i)).key;
   }
   EXPECT_DOUBLE_EQ(a.limits[static_cast<std::size_t>(a.binding)].margin, a.margin);
 }
