@@ -51,13 +51,17 @@ Answer answer_of(const Settings& settings) {
   return answer;
 }
 
+/// What an example says of itself: the first sentence of its first comment.
+std::string summary_of(const Example& example) {
+  if (example.file.substr(example.file.rfind('.') + 1) == "csv") return "a table of more jobs, for --jobs";
+  auto line = example.text.substr(0, example.text.find('\n'));
+  line.remove_prefix(std::min(line.find_first_not_of("# "), line.size()));
+  return std::string(line.substr(0, line.find(". ")));
+}
+
 std::string examples_list() {
   std::string out;
-  for (const auto& example : examples()) {
-    auto first = std::string(example.text.substr(0, example.text.find('\n')));
-    if (first.rfind("# ", 0) == 0) first.erase(0, 2);
-    out += draw::pad_right(example.name, 24) + "  " + first + "\n";
-  }
+  for (const auto& example : examples()) out += draw::pad_right(example.name, 22) + "  " + summary_of(example) + "\n";
   return out;
 }
 

@@ -48,6 +48,7 @@ struct ExitCode {
   std::string meaning{};
 };
 
+/// A command with all that its help and its parser need, and the function that does it.
 struct Command {
   std::string name{};
   std::string summary{};
@@ -73,6 +74,7 @@ struct Variable {
   std::string name{};
   std::string help{};
 };
+/// The variables that the program heeds.
 const std::vector<Variable>& variables();
 
 /// One sentence on what the program is for.

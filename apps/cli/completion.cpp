@@ -27,6 +27,7 @@ std::string joined(const std::vector<std::string>& words, const std::string& bet
 
 std::string all_names(const std::vector<Option>& options) {
   std::vector<std::string> names;
+  names.reserve(options.size());
   for (const auto& option : options) names.push_back(joined(parts(option.names), " "));
   return joined(names, " ");
 }
@@ -38,9 +39,9 @@ std::string command_names() {
 }
 
 std::string bash_reply(Completes completes, const std::vector<std::string>& words) {
-  if (completes == Completes::file) return "compopt -o filenames; mapfile -t COMPREPLY < <(compgen -f -- \"$word\")";
+  if (completes == Completes::file) return R"(compopt -o filenames; mapfile -t COMPREPLY < <(compgen -f -- "$word"))";
   if (completes == Completes::words)
-    return "mapfile -t COMPREPLY < <(compgen -W \"" + joined(words, " ") + "\" -- \"$word\")";
+    return R"(mapfile -t COMPREPLY < <(compgen -W ")" + joined(words, " ") + R"(" -- "$word"))";
   return ":";
 }
 
@@ -124,9 +125,9 @@ std::string zsh_completion() {
       "#compdef holdback\n"
       "# Completion of holdback for zsh; written by: holdback describe completion zsh\n"
       "_holdback() {\n"
-      "  if ((CURRENT == 2)); then\n    local -a commands=(";
+      "  if ((CURRENT == 2)); then\n    local -a names=(";
   for (const auto& command : commands()) out += "\n      '" + command.name + ":" + zsh_text(command.summary) + "'";
-  out += ")\n    _describe command commands\n    return\n  fi\n";
+  out += ")\n    _describe command names\n    return\n  fi\n";
   out += "  shift words\n  ((CURRENT--))\n  case $words[1] in\n";
   for (const auto& command : commands()) out += zsh_command(command);
   return out +

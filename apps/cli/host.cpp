@@ -99,9 +99,11 @@ void write_file(const std::string& text, const std::string& path) {
     write_all(open.file(), text, path);
     return;
   }
-  Beside beside(path);
-  write_all(beside.file(), text, path);
-  beside.rename_to(path);
+  const auto target = fs::canonical(path, none);  // where a link leads; the link stays
+  const std::string place = none ? path : target.string();
+  Beside beside(place);
+  write_all(beside.file(), text, place);
+  beside.rename_to(place);
 }
 
 bool is_set(const char* name) {

@@ -30,6 +30,7 @@ struct Styles {
   report::Style out{};
   report::Style err{};
 };
+/// The styles of this call.
 Styles styles_of(const Settings& settings);
 
 }  // namespace holdback::cli

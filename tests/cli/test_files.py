@@ -30,6 +30,14 @@ class Files(harness.Case):
             self.assertEqual(open_before.read(), "old answer\n")
         self.assertIn("Recommended fit", out.read_text(encoding="utf-8"))
 
+    def test_out_through_a_link_changes_the_file_and_keeps_the_link(self):
+        real = self.file("real.txt", "old answer\n")
+        link = self.folder / "link.txt"
+        link.symlink_to(real)
+        harness.run("size", EXAMPLE, "--out", link)
+        self.assertTrue(link.is_symlink())
+        self.assertIn("Recommended fit", real.read_text(encoding="utf-8"))
+
     def test_out_into_a_missing_folder_is_refused_and_leaves_nothing(self):
         self.assertIn("cannot be written", self.refused("size", EXAMPLE, "--out", self.folder / "missing" / "answer.txt"))
         self.assertEqual(os.listdir(self.folder), [])
@@ -48,7 +56,7 @@ class Files(harness.Case):
         listed = self.answered("example")
         for example in harness.EXAMPLES:
             name = example.stem.split("-", 1)[1]
-            self.assertIn(name, listed)
+            self.assertRegex(listed, rf"(?m)^{name}  .*\w")
             self.assertEqual(self.answered("example", name), example.read_text(encoding="utf-8"))
 
     def test_an_example_replaces_a_file_only_when_told_to(self):

@@ -22,9 +22,13 @@ Braille::Braille(int cells_wide, int cells_high)
       high_(cells_high),
       cells_(static_cast<std::size_t>(cells_wide) * static_cast<std::size_t>(cells_high)) {}
 
+std::size_t Braille::index(int column, int row) const {
+  return static_cast<std::size_t>(row) * static_cast<std::size_t>(wide_) + static_cast<std::size_t>(column);
+}
+
 void Braille::dot(int x, int y, Ink ink) {
   if (x < 0 || y < 0 || x >= dots_wide() || y >= dots_high()) return;
-  auto& cell = cells_[static_cast<std::size_t>(y / 4 * wide_ + x / 2)];
+  auto& cell = cells_[index(x / 2, y / 4)];
   const auto bit = bits[static_cast<std::size_t>(y % 4)][static_cast<std::size_t>(x % 2)];
   cell.dots = static_cast<std::uint8_t>(cell.dots | bit);
   cell.ink = ink;
@@ -33,7 +37,7 @@ void Braille::dot(int x, int y, Ink ink) {
 std::string Braille::row(int cell_row, bool colour) const {
   std::string out;
   for (int i = 0; i < wide_; ++i) {
-    const auto& cell = cells_[static_cast<std::size_t>(cell_row * wide_ + i)];
+    const auto& cell = cells_[index(i, cell_row)];
     out += cell.dots == 0 ? " " : inked(character(cell.dots), cell.ink, colour);
   }
   return out;

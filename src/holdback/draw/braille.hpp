@@ -12,6 +12,7 @@ namespace holdback::draw {
 /// Dots in cells. Dot (0, 0) is at the top left; dots outside the canvas are left out.
 class Braille {
  public:
+  /// An empty canvas of so many cells.
   Braille(int cells_wide, int cells_high);
 
   /// Sets a dot; its cell takes the ink.
@@ -29,6 +30,7 @@ class Braille {
     std::uint8_t dots{};
     Ink ink{Ink::plain};
   };
+  std::size_t index(int column, int row) const;
   int wide_;
   int high_;
   std::vector<Cell> cells_;

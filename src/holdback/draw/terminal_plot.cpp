@@ -207,7 +207,7 @@ Lines Picture::axis_lines(int left) const {
     line[static_cast<std::size_t>(cell)] = "┴";
     const auto text = number(step * i, step);
     const int start = left + 1 + cell - columns(text) / 2;
-    if (start >= columns(numbers) + (numbers.empty() ? 0 : 1)) numbers = pad_right(numbers, start) + text;
+    if (start >= columns(numbers) + (numbers.empty() ? 0 : 1)) numbers = pad_right(numbers, start).append(text);
   }
   std::string axis = std::string(static_cast<std::size_t>(left), ' ') + "└";
   for (const auto& mark : line) axis += mark;

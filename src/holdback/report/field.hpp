@@ -52,6 +52,7 @@ struct Inner<std::vector<T>> {
 template <typename Struct, typename Get>
 using ValueOf = std::remove_cvref_t<std::invoke_result_t<Get, const Struct&>>;
 
+/// Whether a type is an optional, or a vector, of something.
 template <typename T>
 inline constexpr bool is_optional = false;
 template <typename T>

@@ -11,6 +11,7 @@ namespace holdback::report {
 inline constexpr int answer_version = 1;
 using Version = std::integral_constant<int, answer_version>;
 
+/// The fields of each struct, found by its type.
 constexpr auto fields_of(Of<Amount> /*unused*/) {
   return record("amount", "a value with its unit",                                      //
                 field("value", &Amount::value, Quantity::number, "in the named unit"),  //

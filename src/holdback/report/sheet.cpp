@@ -59,6 +59,7 @@ std::vector<std::string> fact_lines(const std::vector<Fact>& facts) {
   int label = 0;
   for (const auto& fact : facts) label = std::max(label, draw::columns(fact.label));
   std::vector<std::string> lines;
+  lines.reserve(facts.size());
   for (const auto& fact : facts) lines.push_back(draw::pad_right(fact.label, label) + "  " + draw::plain(fact.value));
   return lines;
 }

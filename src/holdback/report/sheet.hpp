@@ -23,11 +23,13 @@ struct Fact {
 /// Collects the lines of one answer. Text may come from a file: what a terminal would act on is taken out.
 class Sheet {
  public:
+  /// An empty sheet.
   explicit Sheet(const Style& style) : style_(style) {}
 
   /// How the sheet is set, for those who fill it.
   const Style& style() const { return style_; }
 
+  /// The first line of an answer.
   void title(std::string_view text);
   /// A heading with a blank line above.
   void section(std::string_view text);
@@ -35,9 +37,11 @@ class Sheet {
   void paragraph(std::string_view text, draw::Ink ink = draw::Ink::plain, int indent = 2, bool hanging = false);
   /// Lines that are set already.
   void block(const std::vector<std::string>& lines, int indent = 2);
+  /// A table, set to the room that is left.
   void table(const Table& table, int indent = 2);
   /// Label and value, in two columns where there is room.
   void facts(const std::vector<Fact>& facts);
+  /// An empty line.
   void blank() { text_ += "\n"; }
 
   /// All that was filled in.

@@ -199,9 +199,11 @@ int decimals_for(const std::vector<double>& numbers, int digits) {
 std::vector<std::string> aligned_numbers(const std::vector<double>& si, Quantity kind, units::System system,
                                          int digits) {
   std::vector<double> numbers;
+  numbers.reserve(si.size());
   for (const double value : si) numbers.push_back(units::in_display_unit(value, kind, system));
   const int decimals = decimals_for(numbers, digits);
   std::vector<std::string> out;
+  out.reserve(numbers.size());
   for (const double number : numbers) out.push_back(fmt::format("{:.{}f}", number, decimals));
   return out;
 }

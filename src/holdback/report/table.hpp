@@ -29,6 +29,7 @@ struct Column {
 /// A table that is filled row by row and then set as lines of text.
 class Table {
  public:
+  /// A table without rows.
   explicit Table(std::vector<Column> columns) : columns_(std::move(columns)) {}
 
   /// Adds a row; missing cells at its end are empty.
@@ -52,6 +53,7 @@ std::vector<std::string> aligned_numbers(const std::vector<double>& si, Quantity
 template <typename Entry, typename Get>
 std::vector<std::string> column_of(const std::vector<Entry>& entries, Get get, Quantity kind, units::System system) {
   std::vector<double> values;
+  values.reserve(entries.size());
   for (const auto& entry : entries) values.push_back(std::invoke(get, entry));
   return aligned_numbers(values, kind, system);
 }
@@ -59,7 +61,7 @@ std::vector<std::string> column_of(const std::vector<Entry>& entries, Get get, Q
 /// The unit as it stands in a head: "[bar]".
 std::string unit_head(Quantity kind, units::System system);
 
-/// Two blocks of lines side by side, `gap` columns between them.
-std::vector<std::string> beside(const std::vector<std::string>& left, const std::vector<std::string>& right, int gap);
+/// Two blocks of lines side by side, `space` columns between them.
+std::vector<std::string> beside(const std::vector<std::string>& left, const std::vector<std::string>& right, int space);
 
 }  // namespace holdback::report

@@ -86,7 +86,7 @@ void expect_keys(const Json& value, const Json& schema, const Json& defs, const 
   for (const auto& key : schema["required"]) EXPECT_TRUE(value.contains(key)) << path << " has no " << key;
   for (const auto& [key, member] : value.items()) {
     ASSERT_TRUE(schema["properties"].contains(key)) << path << " has the unknown " << key;
-    expect_keys(member, schema["properties"][key], defs, path + "." + key);
+    expect_keys(member, schema["properties"][key], defs, std::string(path).append(".").append(key));
   }
 }
 

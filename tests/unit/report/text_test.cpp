@@ -83,7 +83,7 @@ TEST(text, defaults_of_one_kind_are_told_together) {
 
 TEST(text, cautions_stand_at_the_end) {
   auto answer = sample::size();
-  for (auto shown : {text(answer, si), text(sample::everything(), si)}) {
+  for (const auto& shown : {text(answer, si), text(sample::everything(), si)}) {
     EXPECT_EQ(shown.substr(shown.rfind("\n\n") + 2), "Cautions\n  – Keep clear of the in-running nip.\n");
   }
 }
