@@ -146,7 +146,7 @@ TEST(property, a_second_brake_halves_the_heat_of_each_disc) {
   Stands draw;
   for (int i = 0; i < stands; ++i) {
     Stand stand = draw.next();
-    stand.brakes[0].drag = 0;
+    stand.brakes[0].drag = stand.brakes[0].disc_inertia = 0;
     const double one = judge(stand, 2, 1).found.temperature.value - stand.ambient;
     const double two = judge(stand, 2, 2).found.temperature.value - stand.ambient;
     EXPECT_NEAR(two, one / 2, 1e-6 * one);

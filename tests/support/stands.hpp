@@ -35,7 +35,7 @@ inline Brake disc_brake() {
   brake.disc_mass = 19;
   brake.disc_inertia = 0.42;
   brake.specific_heat = 500;
-  brake.cooling = {{5, 800}, {15, 1500}, {40, 2900}, {150, 5200}};
+  brake.cooling = {{5, 1000}, {15, 1900}, {40, 3400}, {150, 5800}};
   brake.cooling_rise = 170;
   brake.rated_pressure = 6e5;
   brake.rated_torque = 340;
@@ -84,7 +84,7 @@ inline Stand small_stand() {
   stand.shaft_inertia = 0.25;
   stand.ambient = 300;
   stand.air = {5.8e5, 8e3, 6e5, 1e3, 1e3};
-  stand.line = {6.5, 0.3, 40, 15, 8, 16, 5, 50, 0.7};
+  stand.line = {6.5, 0.3, 40, 40, 15, 16, 5, 50, 0.7};
   stand.limits = {0.1, 0.1, 1, 0.25, 1, 500 * 3600.0, 0.25, 0.003};
   stand.webs = {film()};
   stand.rolls = {metre_roll()};

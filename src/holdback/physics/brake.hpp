@@ -6,8 +6,8 @@
 
 namespace holdback::physics {
 
-/// Friction radius of a sector pad under uniform wear [m]: r_e = (r_i + r_o)/2. The lower of the two estimates, thus the
-/// one for capacity. Source: [ugural], ex. 13.6.
+/// Friction radius of a sector pad under uniform wear [m]: r_e = (r_i + r_o)/2. The lower of the two estimates, thus
+/// the one for capacity. Source: [ugural], ex. 13.6.
 double sector_radius_uniform_wear(double inner_radius, double outer_radius);
 
 /// Friction radius of a sector pad under uniform pressure [m]: r_e = ⅔(r_o³ − r_i³)/(r_o² − r_i²).
@@ -20,9 +20,9 @@ double sector_radius_uniform_pressure(double inner_radius, double outer_radius);
 /// Up to 3.3 % below the uniform-wear integral: on the safe side for capacity.
 double round_pad_factor(double ratio);
 
-/// The same factor under uniform pressure, the higher estimate: mean of r/e over the disc. It decides where too much torque
-/// is the danger (lowest reachable tension). Exact series of the disc integral in x = R/e, 0 … 1 (clamped):
-/// δ = Σ_k C(½, k)² x^(2k)/(k + 1) = 1 + x²/8 + x⁴/192 + x⁶/1024 + …; to 1e-12 for x ≤ 0.5, 1e-5 at 1 (check B-2).
+/// The same factor under uniform pressure, the higher estimate: mean of r/e over the disc. It decides where too much
+/// torque is the danger (lowest reachable tension). Exact series of the disc integral in x = R/e, 0 … 1 (clamped): δ =
+/// Σ_k C(½, k)² x^(2k)/(k + 1) = 1 + x²/8 + x⁴/192 + x⁶/1024 + …; to 1e-12 for x ≤ 0.5, 1e-5 at 1 (check B-2).
 double round_pad_factor_uniform_pressure(double ratio);
 
 /// Friction radius of a pad [m]: the lower estimate for capacity and the higher where too much torque is the danger.
@@ -47,8 +47,8 @@ double pad_torque(double torque_per_pressure, double pressure, double threshold)
 /// Pressure [Pa] for a torque [N·m]: p = p_0 + M/K. For M ≤ 0 the brake is released: p_0. Infinite for K = 0.
 double pad_pressure_for(double torque_per_pressure, double torque, double threshold);
 
-/// Share of friction left at a pad temperature [K]: 1 − c (Θ − Θ_fade)⁺, not below 0.1. Linear fade, common practice, no
-/// source: the grade's own data sheet gives start and rate.
+/// Share of friction left at a pad temperature [K]: 1 − c (Θ − Θ_fade)⁺, not below 0.1. Linear fade, common practice,
+/// no source: the grade's own data sheet gives start and rate.
 double fade_factor(const Grade& grade, double temperature);
 
 /// Contact pressure of a pad [Pa]: force of the actuator over the pad's face, A_p η (p − p_0)⁺/A_pad.

@@ -1,5 +1,5 @@
-// What a disc sheds. A cooling map gives power against speed at one temperature rise in free air; guard and altitude scale
-// it. Deeper models (rotating-disc correlations, radiation) calibrate themselves to the same map.
+// What a disc sheds. A cooling map gives power against speed at one temperature rise in free air; guard and altitude
+// scale it. Deeper models (rotating-disc correlations, radiation) calibrate themselves to the same map.
 #pragma once
 
 #include <vector>
@@ -10,8 +10,8 @@
 namespace holdback::physics {
 
 /// Power [W] that a map gives at a speed [rad/s]: monotone between its points [fritsch1984]. Below the first point it
-/// falls in proportion to speed, down to nothing at standstill: the safe side, since the convection of a vented rotor goes
-/// nearly with n [mcphee2008], that of a plain face in laminar flow only with √n [dorfman1963], and still air and
+/// falls in proportion to speed, down to nothing at standstill: the safe side, since the convection of a vented rotor
+/// goes nearly with n [mcphee2008], that of a plain face in laminar flow only with √n [dorfman1963], and still air and
 /// radiation remain. Above the last point it stays, since nothing is known there. Zero without points.
 double cooling_power(const std::vector<CoolingPoint>& map, double rotational_speed);
 

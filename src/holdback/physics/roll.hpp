@@ -5,8 +5,8 @@
 namespace holdback::physics {
 
 /// Web on a roll [m]: L = π(R² − r²)/t.
-/// Valid for t ≪ r, no air between the layers (wound caliper = caliper). Source: [downey2023], ch. 24; an exact spiral is
-/// longer by terms of t² only, 2e-9 of a usual roll (published check R-2). Negative for R < r.
+/// Valid for t ≪ r, no air between the layers (wound caliper = caliper). Source: [downey2023], ch. 24; an exact spiral
+/// is longer by terms of t² only, 2e-9 of a usual roll (published check R-2). Negative for R < r.
 double roll_length(double core_radius, double radius, double caliper);
 
 /// Radius [m] of the roll when `length` of web [m] is still on it: R = √(r² + L t/π).
@@ -18,8 +18,8 @@ double web_mass(double basis_weight, double width, double length);
 /// Polar inertia of the web on the roll [kg·m²]: J = ½ m (R² + r²) with m = b w L(R). Hollow cylinder [meriam].
 double web_inertia(double basis_weight, double width, double caliper, double core_radius, double radius);
 
-/// Polar inertia of a thin core [kg·m²]: J = m r². Valid for a wall thin against r; else an upper bound, which is the safe
-/// side for stops (more torque, more slack) and ramps (more tension). Hollow cylinder [meriam] with r_i → r.
+/// Polar inertia of a thin core [kg·m²]: J = m r². Valid for a wall thin against r; else an upper bound, which is the
+/// safe side for stops (more torque, more slack) and ramps (more tension). Hollow cylinder [meriam] with r_i → r.
 double core_inertia(double core_mass, double core_radius);
 
 /// Growth of the radius [m/s], negative on an unwind: dR/dt = −t v/(2πR). Source: [downey2023], ch. 24.

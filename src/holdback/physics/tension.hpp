@@ -20,9 +20,9 @@ struct TensionRange {
   double high{};
 };
 
-/// Running tension the trade uses for a material, by caliper (films, foil, board) or basis weight (paper): common practice,
-/// no source. None for `other`, for `laminate` (the sum of plies that are not known here), and for paper or board
-/// outside the table's weights and calipers.
+/// Running tension the trade uses for a material, by caliper (films, foil, board) or basis weight (paper): common
+/// practice, no source. None for `other`, for `laminate` (the sum of plies that are not known here), and for paper or
+/// board outside the table's weights and calipers.
 std::optional<TensionRange> table_tension(const Web& web);
 
 /// Which bound decided a recommended tension.

@@ -13,7 +13,8 @@ double brake_torque(double tension, double radius, double drag, double inertia, 
 /// tension of threading by hand.
 double released_tension(double inertia, double roll_acceleration, double drag, double radius);
 
-/// Lowest tension [N] that can be held: T = (M_floor + M_d)/R, M_floor the brake torque at the lowest controllable pressure.
+/// Lowest tension [N] that can be held: T = (M_floor + M_d)/R, M_floor the brake torque at the lowest controllable
+/// pressure.
 double lowest_tension(double floor_torque, double drag, double radius);
 
 /// Change of tension [N] by a change of brake torque [N·m]: δT = δM/R.

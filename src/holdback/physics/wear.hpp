@@ -5,8 +5,8 @@
 
 namespace holdback::physics {
 
-/// Specific wear rate [m³/J] at a pad temperature [K]: k · 2^((Θ − Θ_knee)⁺/ΔΘ_double). The doubling law above a knee is
-/// common practice, no source: knee and step come from the grade's data.
+/// Specific wear rate [m³/J] at a pad temperature [K]: k · 2^((Θ − Θ_knee)⁺/ΔΘ_double). The doubling law above a knee
+/// is common practice, no source: knee and step come from the grade's data.
 double wear_rate_at(const Grade& grade, double temperature);
 
 /// Worn volume [m³]: V = k E. Source: [archard1953] with k = K/(μ H).

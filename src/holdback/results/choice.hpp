@@ -105,7 +105,7 @@ struct FitResult {
   LimitId worst_limit{};
   std::string worst_job{};
   double failing_margin{};  // [1] mean margin of the jobs that fail; 0 when none does
-  double pads_per_year{};  // [1] the mix by its shares
+  double pads_per_year{};   // [1] the mix by its shares
   std::optional<double> price{};
   std::optional<double> pad_cost_per_year{};
   std::vector<JobFit> jobs{};  // in the order of the mix

@@ -177,7 +177,6 @@ class Search {
  public:
   Search(const Stand& stand, const Site& site, const Coverage& coverage, std::size_t chosen, std::size_t job)
       : stand_(stand),
-        site_(site),
         coverage_(coverage),
         chosen_(chosen),
         job_(job),
@@ -277,7 +276,6 @@ class Search {
   }
 
   const Stand& stand_;
-  const Site& site_;
   const Coverage& coverage_;
   std::size_t chosen_;
   std::size_t job_;

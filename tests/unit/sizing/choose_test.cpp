@@ -11,7 +11,7 @@ namespace {
 
 Stand impossible_stop() {
   Stand stand = test::small_stand();
-  stand.line.emergency_stop_time = 0.8;
+  stand.line.emergency_stop_time = 11;
   stand.brakes[0].most_brakes = 1;
   return stand;
 }
@@ -86,7 +86,7 @@ TEST(remedies, offer_a_second_brake_where_torque_is_missing) {
 TEST(remedies, offer_an_open_guard_where_heat_fails_behind_a_closed_one) {
   Stand stand = test::small_stand();
   stand.guard = Guard::closed;
-  stand.jobs[0].tension = 330;
+  stand.jobs[0].tension = 180;
   stand.jobs[0].speed = 6.5;
   stand.brakes[0].most_brakes = 1;
   const Choice choice = choose(stand, {});
@@ -101,10 +101,14 @@ TEST(remedies, name_the_jobs_that_a_change_of_grade_would_lose) {
   stand.brakes[0].grades.push_back(test::middle_grade());
   stand.brakes[0].grades[1].name = "high";
   stand.brakes[0].grades[1].friction = 0.6;
-  stand.jobs[0].emergency_stop_time = 1.15;  // needs the high grade
-  Job light = test::film_job();              // needs the low one: five of them decide the choice
-  light.tension = 9;
-  light.tension_tolerance = 0.1;
+  stand.drag = 0.1;
+  stand.brakes[0].drag = 0.05;
+  Job light = test::film_job();  // needs the low grade: five of them decide the choice
+  light.roll.full_diameter = 0.5;
+  light.tension = 15;
+  light.tension_tolerance = 0.2;
+  light.ramp_time = 300;
+  light.emergency_stop_time = 30;
   for (int i = 0; i < 5; ++i) {
     light.name = "light " + std::to_string(i);
     stand.jobs.push_back(light);
