@@ -1,6 +1,5 @@
-"""Sets a terminal answer as an SVG, for the README: text in, picture out. ./run derive calls it with
-
-    holdback size examples/01-label-slitter.toml --colour always | terminal_svg.py > label-slitter.svg
+"""Sets a terminal answer as an SVG, for the README: text in, picture out. set_picture beside it, called by
+./run derive, pipes the answer through.
 
 Only what Holdback prints is known: UTF-8, one column a character, and the colours 1 and 30-37 of ANSI."""
 

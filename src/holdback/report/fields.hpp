@@ -213,6 +213,7 @@ constexpr auto fields_of(Of<Envelope> /*unused*/) {
 constexpr auto fields_of(Of<Choice> /*unused*/) {
   return record("choice", "the fit that covers the mix, each job on it, what falls out and what would bring it in",  //
                 field("title", &Choice::title, "of the stand"),
+                field("currency", &Choice::currency, "of every price and cost; empty when the stand names none"),
                 field("fits_tried", &Choice::fits_tried, "number of fits that were compared"),
                 field("recommended", &Choice::recommended, "absent when the stand has no candidate"),
                 field("next", &Choice::next, "the fit it was preferred to"),

@@ -24,14 +24,15 @@ std::string weakest(const FitResult& result) {
                      info(result.worst_limit).name, named(result.worst_job));
 }
 
-std::string upkeep(const FitResult& result) {
+std::string upkeep(const FitResult& result, const std::string& currency) {
   const auto number = [](double value, Quantity kind, int digits) {
     return units::show_number(value, kind, units::System::si, digits);
   };
   std::string out = number(result.pads_per_year, Quantity::number, 2) + " pads a year";
   if (result.pad_cost_per_year) out += ", costing " + number(*result.pad_cost_per_year, Quantity::price, 3);
   if (result.price) out += "; brakes " + number(*result.price, Quantity::price, 3);
-  return out + (result.price || result.pad_cost_per_year ? ", in the stand's currency" : "");
+  const bool priced = result.price || result.pad_cost_per_year;
+  return out + (priced && !currency.empty() ? " (" + currency + ")" : "");
 }
 
 /// How far the fit goes, and what must not be run on it.
@@ -58,7 +59,7 @@ void recommended_text(Sheet& sheet, const Choice& choice) {
   coverage_text(sheet, best);
   const auto least = weakest(best);
   if (!least.empty()) sheet.paragraph(least, Ink::plain, 2, true);
-  sheet.paragraph(upkeep(best), Ink::plain, 2, true);
+  sheet.paragraph(upkeep(best, choice.currency), Ink::plain, 2, true);
   if (!choice.why.text.empty()) sheet.paragraph("Why: " + filled(choice.why, system), Ink::plain, 2, true);
   if (choice.next) {
     const auto second = weakest(*choice.next);

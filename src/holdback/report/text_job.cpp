@@ -122,14 +122,16 @@ void stops_table(Sheet& sheet, const JobFit& job) {
                   shown(job.web_break.time, Quantity::duration, system), at_diameter(job.web_break.diameter, system)));
 }
 
-void wear_facts(Sheet& sheet, const WearFacts& wear) {
+void wear_facts(Sheet& sheet, const WearFacts& wear, const std::string& currency) {
   const auto system = sheet.style().system;
   std::vector<Fact> facts{{"pads last", rounded(wear.life, Quantity::running_time, system)},
                           {"at the line's shifts", rounded(wear.weeks, Quantity::calendar_time, system)},
                           {"web until then", rounded(wear.web_length, Quantity::web_length, system)},
                           {"rolls until then", rounded(wear.rolls, Quantity::number, system)},
                           {"pads a year", rounded(wear.pads_per_year, Quantity::number, system)}};
-  if (wear.cost_per_year) facts.push_back({"cost a year", rounded(*wear.cost_per_year, Quantity::price, system)});
+  if (wear.cost_per_year)
+    facts.push_back({"cost a year",
+                     rounded(*wear.cost_per_year, Quantity::price, system) + (currency.empty() ? "" : " " + currency)});
   sheet.section("Wear, this job run alone");
   sheet.facts(facts);
 }
@@ -149,7 +151,7 @@ void job_text(Sheet& sheet, const Answer& answer) {
   tension_facts(sheet, job);
   run_facts(sheet, job);
   stops_table(sheet, job);
-  wear_facts(sheet, job.wear);
+  wear_facts(sheet, job.wear, choice.currency);
   if (choice.envelope) picture_text(sheet, *choice.envelope, job.job);
   bool heading = false;
   for (const auto& uncovered : choice.uncovered) {

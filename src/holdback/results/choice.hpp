@@ -166,6 +166,7 @@ struct Envelope {
 /// The answer to `size`.
 struct Choice {
   std::string title{};
+  std::string currency{};  // of every price and cost below; empty when the stand names none
   int fits_tried{};
   std::optional<FitResult> recommended{};  // none when the stand has no candidate
   std::optional<FitResult> next{};         // the fit it was preferred to

@@ -87,6 +87,7 @@ Choice choose(const Stand& stand, const ChooseOptions& options) {
   const Site site = site_of(stand);
   Choice choice;
   choice.title = stand.title;
+  choice.currency = stand.currency;
   choice.assumptions = assumptions(stand, site);
   choice.cautions = cautions(stand, site);
 
