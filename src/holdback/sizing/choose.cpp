@@ -4,6 +4,7 @@
 
 #include <algorithm>
 
+#include "holdback/numerics/parallel_for.hpp"
 #include "holdback/sizing/facts.hpp"
 #include "holdback/sizing/notes.hpp"
 #include "holdback/sizing/remedies.hpp"
@@ -40,18 +41,27 @@ Note failing_in_words(const JobFit& job) {
   return note;
 }
 
-void add_uncovered(Choice& choice, const Stand& stand, const Site& site, const Coverage& coverage, std::size_t best) {
-  for (std::size_t j = 0; j < coverage.demands.size(); ++j) {
-    const JobFit& job = choice.recommended->jobs[j];
-    if (job.state != State::fails) continue;
-    Uncovered out;
-    out.job = job.job;
-    out.why = failing_in_words(job);
-    std::copy_if(job.limits.begin(), job.limits.end(), std::back_inserter(out.failing),
-                 [](const Limit& limit) { return limit.state == State::fails; });
-    out.remedies = remedies(stand, site, coverage, best, j);
-    choice.uncovered.push_back(std::move(out));
-  }
+Uncovered uncovered(const JobFit& job, std::vector<Remedy> remedies) {
+  Uncovered out;
+  out.job = job.job;
+  out.why = failing_in_words(job);
+  std::copy_if(job.limits.begin(), job.limits.end(), std::back_inserter(out.failing),
+               [](const Limit& limit) { return limit.state == State::fails; });
+  out.remedies = std::move(remedies);
+  return out;
+}
+
+// Looking for remedies is the long part of a mix that does not fit, and each job's search stands alone.
+void add_uncovered(Choice& choice, const Stand& stand, const Site& site, const Coverage& coverage, std::size_t best,
+                   int threads) {
+  const std::vector<JobFit>& jobs = choice.recommended->jobs;
+  std::vector<std::size_t> failing;
+  for (std::size_t j = 0; j < jobs.size(); ++j)
+    if (jobs[j].state == State::fails) failing.push_back(j);
+  choice.uncovered.resize(failing.size());
+  numerics::parallel_for(failing.size(), static_cast<std::size_t>(std::max(threads, 0)), [&](std::size_t i) {
+    choice.uncovered[i] = uncovered(jobs[failing[i]], remedies(stand, site, coverage, best, failing[i]));
+  });
 }
 
 // The job asked for, or the one with least in hand: its picture tells most when none was asked for.
@@ -109,7 +119,7 @@ Choice choose(const Stand& stand, const ChooseOptions& options) {
     choice.next = results[order[1]];
     choice.why = why(*choice.recommended, *choice.next, static_cast<int>(stand.jobs.size()));
   }
-  add_uncovered(choice, stand, site, coverage, best);
+  add_uncovered(choice, stand, site, coverage, best, options.threads);
   add_depth(choice, options.job, site, coverage, best);
   return choice;
 }
