@@ -92,7 +92,10 @@ void add_stop(Row& row, const std::string& name, const StopFacts& stop) {
   row.number(name + "_time", stop.time, Quantity::duration);
   row.number(name + "_torque_needed", stop.torque_needed, Quantity::torque);
   row.number(name + "_torque_available", stop.torque_available, Quantity::torque);
-  row.number(name + "_slack", stop.slack, Quantity::short_length);
+  if (stop.runs_away)  // no number tells it; an empty cell does not read as "no slack"
+    row.none(name + "_slack", Quantity::short_length);
+  else
+    row.number(name + "_slack", stop.slack, Quantity::short_length);
 }
 
 Row row_of(const Fit& fit, const JobFit& job, System system) {

@@ -108,19 +108,24 @@ constexpr auto fields_of(Of<StopFacts> /*unused*/) {
       field("torque_needed", &S::torque_needed, Quantity::torque, "of the whole stand"),
       field("torque_available", &S::torque_available, Quantity::torque, "at lowest friction, highest pressure"),
       field("diameter", &S::diameter, Quantity::short_length, "of the roll where the two come closest"),
-      field("energy", &S::energy, Quantity::energy, "into all discs, full roll"),
+      field("energy", &S::energy, Quantity::energy, "into all discs, highest over the roll"),
       field("bulk_temperature", &S::bulk_temperature, Quantity::temperature, "of the disc after the stop"),
-      field("slack", &S::slack, Quantity::short_length, "web thrown; 0 when the brake holds the roll back"),
-      field("shortest_taut_stop", &S::shortest_taut_stop, Quantity::duration, "with the web just taut; 0: at once"),
+      field("slack", &S::slack, Quantity::short_length,
+            "web thrown; 0 when the brake holds the roll back, and with `runs_away`"),
+      field("slack_diameter", &S::slack_diameter, Quantity::short_length, "of the roll where it is thrown; 0 without"),
+      field("shortest_taut_stop", &S::shortest_taut_stop, Quantity::duration,
+            "with the web just taut; 0 with `runs_away`"),
       field("shortest_stop", &S::shortest_stop, Quantity::duration, "with the asked tension kept; 0 with `never`"),
-      field("never", &S::never, "the brake cannot keep the asked tension even without a stop"));
+      field("never", &S::never, "the brake cannot keep the asked tension even without a stop"),
+      field("runs_away", &S::runs_away, "nothing stops the roll at some diameter"));
 }
 
 constexpr auto fields_of(Of<WebBreakFacts> /*unused*/) {
   return record("web_break", "a web break at running speed",  //
                 field("turns", &WebBreakFacts::turns, Quantity::turns, "until the roll stands"),
                 field("time", &WebBreakFacts::time, Quantity::duration, "until the roll stands"),
-                field("diameter", &WebBreakFacts::diameter, Quantity::short_length, "of the roll that coasts longest"));
+                field("diameter", &WebBreakFacts::diameter, Quantity::short_length, "of the roll that coasts longest"),
+                field("runs_away", &WebBreakFacts::runs_away, "nothing stops the roll; the others are then 0"));
 }
 
 constexpr auto fields_of(Of<WearFacts> /*unused*/) {

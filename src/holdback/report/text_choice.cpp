@@ -111,10 +111,12 @@ void thrown_slack(Sheet& sheet, const std::vector<JobFit>& jobs) {
   for (const auto& job : jobs) {
     for (const auto& [stop, name] :
          {std::pair{&job.stop, "a normal stop"}, std::pair{&job.emergency_stop, "an emergency stop"}}) {
-      if (stop->slack <= 0) continue;
-      sheet.paragraph(fmt::format("{}: {} throws {} of slack {}", named(job.job), name, slack_of(stop->slack, system),
-                                  at_diameter(stop->diameter, system)),
-                      Ink::bad, 2, true);
+      std::string what;
+      if (stop->runs_away) what = "finds nothing that stops the roll";
+      if (stop->slack > 0)
+        what = fmt::format("throws {} of slack {}", slack_of(stop->slack, system),
+                           at_diameter(stop->slack_diameter, system));
+      if (!what.empty()) sheet.paragraph(fmt::format("{}: {} {}", named(job.job), name, what), Ink::bad, 2, true);
     }
   }
 }

@@ -92,7 +92,7 @@ std::string shortest(const StopFacts& stop, units::System system) {
 }
 
 std::string taut(const StopFacts& stop, units::System system) {
-  return stop.shortest_taut_stop > 0 ? units::show(stop.shortest_taut_stop, Quantity::duration, system) : "at once";
+  return stop.runs_away ? "never" : units::show(stop.shortest_taut_stop, Quantity::duration, system);
 }
 
 void stops_table(Sheet& sheet, const JobFit& job) {
@@ -108,18 +108,24 @@ void stops_table(Sheet& sheet, const JobFit& job) {
   row("torque available, lowest friction", &StopFacts::torque_available, Quantity::torque);
   row("hardest at Ø", &StopFacts::diameter, Quantity::short_length);
   const auto slack = [&](const StopFacts& stop) {
+    if (stop.runs_away) return Cell{"without end", Ink::bad};
     return stop.slack > 0 ? Cell{slack_of(stop.slack, system), Ink::bad} : Cell{"none"};
   };
   table.row({{"slack thrown"}, slack(job.stop), slack(job.emergency_stop)});
   table.row({{"shortest stop, web just taut"}, {taut(job.stop, system)}, {taut(job.emergency_stop, system)}});
   table.row({{"shortest stop, tension kept"}, {shortest(job.stop, system)}, {shortest(job.emergency_stop, system)}});
-  row("energy into the discs, full roll", &StopFacts::energy, Quantity::energy);
+  row("energy into the discs, highest", &StopFacts::energy, Quantity::energy);
   row("disc after the stop", &StopFacts::bulk_temperature, Quantity::temperature);
   sheet.section("Stops");
   sheet.table(table);
-  sheet.paragraph(
-      fmt::format("After a web break the roll coasts {} in {} {}.", shown(job.web_break.turns, Quantity::turns, system),
-                  shown(job.web_break.time, Quantity::duration, system), at_diameter(job.web_break.diameter, system)));
+  const WebBreakFacts& coast = job.web_break;
+  if (coast.runs_away) {
+    sheet.paragraph("After a web break nothing stops the roll.", Ink::bad);
+    return;
+  }
+  sheet.paragraph(fmt::format("After a web break the roll coasts {} in {} {}.",
+                              shown(coast.turns, Quantity::turns, system),
+                              shown(coast.time, Quantity::duration, system), at_diameter(coast.diameter, system)));
 }
 
 void wear_facts(Sheet& sheet, const WearFacts& wear, const std::string& currency) {

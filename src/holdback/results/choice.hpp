@@ -48,12 +48,14 @@ struct StopFacts {
   double torque_needed{};       // [N·m]
   double torque_available{};    // [N·m] at the lowest friction and the highest pressure
   double diameter{};            // [m] where the two come closest
-  double energy{};              // [J] into all discs, full roll
+  double energy{};              // [J] into all discs, highest over the roll
   double bulk_temperature{};    // [K] of the disc after a stop from the steady state
   double slack{};               // [m] web that is thrown when the brake cannot hold the roll back; 0 when it can
-  double shortest_taut_stop{};  // [s] from the job's speed with the web just taut over the whole roll; 0: at once
+  double slack_diameter{};      // [m] where it is thrown; 0 without slack
+  double shortest_taut_stop{};  // [s] from the job's speed with the web just taut over the whole roll
   double shortest_stop{};       // [s] with the asked share of the setpoint kept; infinity is given as 0 with `never`
   bool never{};                 // the brake cannot keep the asked tension even without a stop
+  bool runs_away{};             // nothing stops the roll at some diameter: no slack and no taut stop can be given
 };
 
 /// A web break at running speed, at the diameter where the roll coasts longest.
@@ -61,6 +63,7 @@ struct WebBreakFacts {
   double turns{};     // [rad]
   double time{};      // [s]
   double diameter{};  // [m]
+  bool runs_away{};   // nothing stops the roll; the three above are then 0
 };
 
 /// Wear of the pads by one job run alone.

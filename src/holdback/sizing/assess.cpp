@@ -5,7 +5,6 @@
 
 #include "holdback/physics/brake.hpp"
 #include "holdback/physics/torque.hpp"
-#include "holdback/physics/wear.hpp"
 
 namespace holdback::sizing {
 
@@ -91,17 +90,16 @@ class Judge {
         LoadCase::run, Known::rating);
     if (grade_.pressure_speed_limit && brake_.piston_area > 0) {
       // Contact pressure is linear in torque, so the survey's highest torque times speed carries over.
-      const double radius = physics::friction_radius(brake_.pad).capacity;
       const double per_torque = physics::contact_pressure(brake_, brake_.threshold_pressure + 1) / weakest_;
-      add(LimitId::pressure_speed, per_torque * survey_.hot_power.value * radius, *grade_.pressure_speed_limit,
-          survey_.hot_power.diameter, LoadCase::run, Known::rating);
+      const double radius = physics::friction_radius(brake_.pad).capacity;
+      add(LimitId::pressure_speed, per_torque * physics::sliding_speed(radius, survey_.hot_power.value),
+          *grade_.pressure_speed_limit, survey_.hot_power.diameter, LoadCase::run, Known::rating);
     }
   }
 
   void judge_heat() {
-    const Peak& load = survey_.heat_load;
-    add(LimitId::slip_power, survey_.heat_load_power, load.value > 0 ? survey_.heat_load_power / load.value : 0,
-        load.diameter, LoadCase::run, Known::rating);
+    add(LimitId::slip_power, survey_.heat_load.power, survey_.heat_load.cooling, survey_.heat_load.diameter,
+        LoadCase::run, Known::rating);
     add_temperature(LimitId::disc_temperature, survey_.temperature, brake_.rated_temperature, LoadCase::run);
     add_temperature(LimitId::pad_temperature, survey_.temperature, grade_.temperature_limit, LoadCase::run);
     add_temperature(LimitId::stop_temperature, survey_.stop_temperature,

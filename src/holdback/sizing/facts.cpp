@@ -5,9 +5,7 @@
 
 #include "holdback/physics/brake.hpp"
 #include "holdback/physics/heat.hpp"
-#include "holdback/physics/pressure.hpp"
 #include "holdback/physics/torque.hpp"
-#include "holdback/physics/wear.hpp"
 
 namespace holdback::sizing {
 
@@ -16,90 +14,123 @@ namespace {
 constexpr double seconds_per_week = 7 * 24 * 3600.0;
 constexpr double seconds_per_hour = 3600.0;
 
-// Torque of the engaged pairs over the roll: at the ceiling and floor of pressure, at either end of the friction band.
-class Capacity {
- public:
-  Capacity(const Candidate& candidate, const Site& site, int pairs)
-      : candidate_(candidate),
-        site_(site),
-        brake_(*candidate.brake),
-        grade_(*candidate.grade),
-        pair_(physics::pair_torque_per_pressure(brake_, grade_)),
-        engaged_(candidate.brakes * pairs) {}
+// One diameter of the roll in steady run: what each case asks there, and how much friction the heat leaves.
+struct Spot {
+  double radius;         // [m]
+  double omega;          // [rad/s]
+  double inertia;        // [kg·m²] of all that turns
+  double temperature;    // [K] of the disc
+  double friction_left;  // [1]
+  CaseTorques torques;
+};
 
-  double temperature(double run_torque, double omega) const {
-    return disc_temperature(candidate_, site_, run_torque, omega);
+// One job on its fit with the pairs engaged, diameter by diameter.
+class Braking {
+ public:
+  Braking(const Demand& demand, const Candidate& candidate, const Site& site, int pairs)
+      : demand_(demand),
+        candidate_(candidate),
+        site_(site),
+        pair_(physics::pair_torque_per_pressure(*candidate.brake, *candidate.grade)),
+        engaged_(candidate.brakes * pairs),
+        drag_(site.drag + candidate.brakes * candidate.brake->drag) {}
+
+  std::size_t count() const { return demand_.radius.size(); }
+  double drag() const { return drag_; }
+
+  Spot at(std::size_t i) const {
+    const double omega = demand_.rotational_speed[i];
+    const double inertia = demand_.inertia[i] + candidate_.brakes * candidate_.brake->disc_inertia;
+    const CaseTorques torques = case_torques(demand_, site_.limits, i, inertia, drag_);
+    const double temperature = disc_temperature(candidate_, site_, torques.run, omega);
+    const double friction_left = physics::fade_factor(*candidate_.grade, temperature);
+    return {demand_.radius[i], omega, inertia, temperature, friction_left, torques};
   }
-  double friction_left(double temperature) const { return physics::fade_factor(grade_, temperature); }
-  double nominal_slope() const { return pair_.capacity * engaged_; }
-  double threshold() const { return brake_.threshold_pressure; }
-  double highest(double friction) const {
-    return physics::pad_torque(pair_.capacity * engaged_ * friction, pressure_ceiling(site_, brake_), threshold());
+
+  // Torque at the highest pressure [N·m]: at the low end of the friction band, and nominal.
+  double weakest(const Spot& spot) const { return highest(spot) * (1 - candidate_.grade->friction_band); }
+  double highest(const Spot& spot) const {
+    const double slope = pair_.capacity * engaged_ * spot.friction_left;
+    return physics::pad_torque(slope, pressure_ceiling(site_, *candidate_.brake), threshold());
   }
-  double weakest_friction() const { return 1 - grade_.friction_band; }
+  // Torque at the lowest pressure [N·m], cold pads of the highest friction.
   double floor() const {
-    return physics::pad_torque(pair_.highest * engaged_ * (1 + grade_.friction_band), pressure_floor(site_, brake_),
-                               threshold());
+    const double slope = pair_.highest * engaged_ * (1 + candidate_.grade->friction_band);
+    return physics::pad_torque(slope, pressure_floor(site_, *candidate_.brake), threshold());
+  }
+  // Pressure of the steady run at nominal friction [Pa].
+  double pressure(const Spot& spot) const {
+    return physics::pad_pressure_for(pair_.capacity * engaged_ * spot.friction_left, spot.torques.run, threshold());
   }
 
  private:
+  double threshold() const { return candidate_.brake->threshold_pressure; }
+
+  const Demand& demand_;
   const Candidate& candidate_;
   const Site& site_;
-  const Brake& brake_;
-  const Grade& grade_;
   physics::TorquePerPressure pair_;
   double engaged_;
+  double drag_;
 };
 
+// A stop as it was asked for.
 struct StopAsked {
-  double time;
-  double share;
+  double time;                  // [s]
+  double share;                 // [1] of the setpoint to be kept
+  double CaseTorques::*torque;  // that the stop needs
   const Limit* limit;
-  double stop_temperature;
-  bool emergency;
 };
 
-StopFacts stop_facts(const Demand& demand, const Survey& survey, const Capacity& capacity, const Site& site,
+void add_slack(StopFacts& stop, const Spot& spot, double speed, double torque, double drag) {
+  const double roll = physics::slack_deceleration(torque, drag, spot.inertia, spot.radius);
+  const double slack = physics::overrun_slack(speed, roll, speed / stop.time);
+  const double taut = physics::shortest_stop(speed, 0, spot.radius, torque, drag, spot.inertia);
+  if (!std::isfinite(slack) || !std::isfinite(taut)) {
+    stop.runs_away = true;
+    return;
+  }
+  stop.shortest_taut_stop = std::max(stop.shortest_taut_stop, taut);
+  if (slack <= stop.slack) return;
+  stop.slack = slack;
+  stop.slack_diameter = 2 * spot.radius;
+}
+
+StopFacts stop_facts(const Demand& demand, const Braking& braking, const Brake& brake, int brakes,
                      const StopAsked& asked) {
   StopFacts stop;
   stop.time = asked.time;
   stop.torque_needed = asked.limit->value;
   stop.torque_available = asked.limit->bound;
   stop.diameter = asked.limit->diameter;
-  stop.bulk_temperature = asked.stop_temperature;
   const double kept = asked.share * demand.tension.setpoint;
-  for (std::size_t i = 0; i < demand.radius.size(); ++i) {
-    const double radius = demand.radius[i];
-    const double omega = demand.rotational_speed[i];
-    const double inertia = demand.inertia[i] + survey.disc_inertia;
-    const CaseTorques torques = case_torques(demand, site.limits, i, inertia, survey.drag);
-    const double hot = capacity.friction_left(capacity.temperature(torques.run, omega));
-    const double most = capacity.highest(capacity.weakest_friction() * hot);
-    const double needed = asked.emergency ? torques.emergency_stop : torques.stop;
-    stop.energy = std::max(stop.energy, physics::stop_energy(std::max(needed, 0.0), omega, asked.time));
-    const double roll = physics::slack_deceleration(most, survey.drag, inertia, radius);
-    if (roll > 0)
-      stop.slack = std::max(stop.slack, physics::overrun_slack(demand.speed, roll, demand.speed / asked.time));
-    const double taut = physics::shortest_stop(demand.speed, 0, radius, most, survey.drag, inertia);
-    const double keeping = physics::shortest_stop(demand.speed, kept, radius, most, survey.drag, inertia);
-    if (!std::isfinite(taut) || !std::isfinite(keeping)) stop.never = true;
-    if (std::isfinite(taut)) stop.shortest_taut_stop = std::max(stop.shortest_taut_stop, taut);
+  for (std::size_t i = 0; i < braking.count(); ++i) {
+    const Spot spot = braking.at(i);
+    const double torque = braking.weakest(spot);
+    const double energy = physics::stop_energy(std::max(spot.torques.*asked.torque, 0.0), spot.omega, asked.time);
+    const double rise = physics::adiabatic_rise(energy, brakes * brake.disc_mass, brake.specific_heat);
+    stop.energy = std::max(stop.energy, energy);
+    stop.bulk_temperature = std::max(stop.bulk_temperature, spot.temperature + rise);
+    add_slack(stop, spot, demand.speed, torque, braking.drag());
+    const double keeping =
+        physics::shortest_stop(demand.speed, kept, spot.radius, torque, braking.drag(), spot.inertia);
+    if (!std::isfinite(keeping)) stop.never = true;
     if (std::isfinite(keeping)) stop.shortest_stop = std::max(stop.shortest_stop, keeping);
   }
   if (stop.never) stop.shortest_stop = 0;
+  if (stop.runs_away) stop.slack = stop.slack_diameter = stop.shortest_taut_stop = 0;
   return stop;
 }
 
-WebBreakFacts web_break_facts(const Demand& demand, const Survey& survey, const Capacity& capacity, const Site& site) {
+WebBreakFacts web_break_facts(const Braking& braking) {
   WebBreakFacts facts;
-  for (std::size_t i = 0; i < demand.radius.size(); ++i) {
-    const double inertia = demand.inertia[i] + survey.disc_inertia;
-    const double run = case_torques(demand, site.limits, i, inertia, survey.drag).run;
-    const double hot = capacity.friction_left(capacity.temperature(run, demand.rotational_speed[i]));
-    const double torque = capacity.highest(capacity.weakest_friction() * hot) + survey.drag;
-    const double angle = physics::coast_angle(inertia, demand.rotational_speed[i], torque);
-    if (!std::isfinite(angle) || angle <= facts.turns) continue;
-    facts = {angle, physics::coast_time(inertia, demand.rotational_speed[i], torque), 2 * demand.radius[i]};
+  for (std::size_t i = 0; i < braking.count(); ++i) {
+    const Spot spot = braking.at(i);
+    const double torque = braking.weakest(spot) + braking.drag();
+    const double angle = physics::coast_angle(spot.inertia, spot.omega, torque);
+    if (!std::isfinite(angle)) return {0, 0, 0, true};
+    if (angle <= facts.turns) continue;
+    facts = {angle, physics::coast_time(spot.inertia, spot.omega, torque), 2 * spot.radius, false};
   }
   return facts;
 }
@@ -118,14 +149,6 @@ WearFacts wear_facts(const Demand& demand, const Candidate& candidate, const Sit
   return wear;
 }
 
-double pressure_at(const Demand& demand, const Survey& survey, const Capacity& capacity, const Site& site,
-                   std::size_t i) {
-  const double inertia = demand.inertia[i] + survey.disc_inertia;
-  const double run = case_torques(demand, site.limits, i, inertia, survey.drag).run;
-  const double hot = capacity.friction_left(capacity.temperature(run, demand.rotational_speed[i]));
-  return physics::pad_pressure_for(capacity.nominal_slope() * hot, run, capacity.threshold());
-}
-
 void add_limits(JobFit& job, const Assessment& assessment) {
   for (std::size_t i = 0; i < assessment.limits.size(); ++i)
     if (assessment.present.test(i)) job.limits.push_back(assessment.limits[i]);
@@ -136,10 +159,10 @@ const Limit& limit(const Assessment& assessment, LimitId id) { return assessment
 void add_notes(JobFit& job, const Demand& demand, const Candidate& candidate, const Survey& survey) {
   const TensionTarget& tension = demand.tension;
   if (tension.asked && tension.recommended > 0 && tension.setpoint > tension.recommended_high)
-    job.notes.push_back({"the tension asked for, {0}, is above the {1} that is usual for this web",
+    job.notes.push_back({"the tension asked for, {0}, is above the {1} recommended for this web",
                          {{tension.setpoint, Quantity::force}, {tension.recommended_high, Quantity::force}}});
   if (tension.asked && tension.recommended > 0 && tension.setpoint < tension.recommended_low)
-    job.notes.push_back({"the tension asked for, {0}, is below the {1} that is usual for this web",
+    job.notes.push_back({"the tension asked for, {0}, is below the {1} recommended for this web",
                          {{tension.setpoint, Quantity::force}, {tension.recommended_low, Quantity::force}}});
   const auto& map = candidate.brake->cooling;
   if (survey.rotational_speed.value > map.back().speed)
@@ -168,7 +191,7 @@ RollFacts roll_facts(const Demand& demand, double disc_inertia) {
 
 JobFit job_fit(const Demand& demand, const Survey& survey, const Assessment& assessment, const Candidate& candidate,
                const Site& site) {
-  const Capacity capacity(candidate, site, assessment.pairs);
+  const Braking braking(demand, candidate, site, assessment.pairs);
   JobFit job;
   job.job = demand.job;
   job.pairs = assessment.pairs;
@@ -176,8 +199,8 @@ JobFit job_fit(const Demand& demand, const Survey& survey, const Assessment& ass
   job.binding = assessment.binding;
   job.margin = assessment.margin;
   add_limits(job, assessment);
-  job.pressure_full = pressure_at(demand, survey, capacity, site, demand.radius.size() - 1);
-  job.pressure_core = pressure_at(demand, survey, capacity, site, 0);
+  job.pressure_full = braking.pressure(braking.at(braking.count() - 1));
+  job.pressure_core = braking.pressure(braking.at(0));
   job.lowest_tension = limit(assessment, LimitId::lowest_tension).value;
   job.slip_power = survey.slip_power.value;
   job.hottest = survey.temperature.value;
@@ -185,44 +208,37 @@ JobFit job_fit(const Demand& demand, const Survey& survey, const Assessment& ass
   job.tension = demand.tension;
   job.roll = roll_facts(demand, survey.disc_inertia);
   const auto& limits = site.limits;
-  job.stop = stop_facts(demand, survey, capacity, site,
-                        {demand.stop_time, limits.stop_tension, &limit(assessment, LimitId::stop_torque), 0, false});
-  job.stop.bulk_temperature =
-      survey.temperature.value + physics::adiabatic_rise(job.stop.energy, candidate.brakes * candidate.brake->disc_mass,
-                                                         candidate.brake->specific_heat);
-  job.emergency_stop =
-      stop_facts(demand, survey, capacity, site,
-                 {demand.emergency_stop_time, limits.emergency_stop_tension,
-                  &limit(assessment, LimitId::emergency_stop_torque), survey.stop_temperature.value, true});
-  job.web_break = web_break_facts(demand, survey, capacity, site);
+  const Brake& brake = *candidate.brake;
+  job.stop =
+      stop_facts(demand, braking, brake, candidate.brakes,
+                 {demand.stop_time, limits.stop_tension, &CaseTorques::stop, &limit(assessment, LimitId::stop_torque)});
+  job.emergency_stop = stop_facts(demand, braking, brake, candidate.brakes,
+                                  {demand.emergency_stop_time, limits.emergency_stop_tension,
+                                   &CaseTorques::emergency_stop, &limit(assessment, LimitId::emergency_stop_torque)});
+  job.web_break = web_break_facts(braking);
   job.wear = wear_facts(demand, candidate, site, limit(assessment, LimitId::pad_life).value, assessment.pairs);
   add_notes(job, demand, candidate, survey);
   return job;
 }
 
 Envelope envelope(const Demand& demand, const Candidate& candidate, const Site& site, int pairs) {
-  const Capacity capacity(candidate, site, pairs);
-  const double drag = site.drag + candidate.brakes * candidate.brake->drag;
-  const double discs = candidate.brakes * candidate.brake->disc_inertia;
+  const Braking braking(demand, candidate, site, pairs);
   Envelope e;
   e.job = demand.job;
-  for (std::size_t i = 0; i < demand.radius.size(); ++i) {
-    const double omega = demand.rotational_speed[i];
-    const CaseTorques torques = case_torques(demand, site.limits, i, demand.inertia[i] + discs, drag);
-    const double temperature = capacity.temperature(torques.run, omega);
-    const double hot = capacity.friction_left(temperature);
-    e.diameter.push_back(2 * demand.radius[i]);
-    e.run.push_back(torques.run);
-    e.ramp.push_back(std::max(torques.ramp, 0.0));
-    e.stop.push_back(torques.stop);
-    e.emergency_stop.push_back(torques.emergency_stop);
-    e.hold.push_back(torques.hold);
-    e.capacity_low.push_back(capacity.highest(capacity.weakest_friction() * hot));
-    e.capacity_nominal.push_back(capacity.highest(hot));
-    e.floor.push_back(capacity.floor());
-    e.pressure.push_back(physics::pad_pressure_for(capacity.nominal_slope() * hot, torques.run, capacity.threshold()));
-    e.temperature.push_back(temperature);
-    e.rotational_speed.push_back(omega);
+  for (std::size_t i = 0; i < braking.count(); ++i) {
+    const Spot spot = braking.at(i);
+    e.diameter.push_back(2 * spot.radius);
+    e.run.push_back(spot.torques.run);
+    e.ramp.push_back(std::max(spot.torques.ramp, 0.0));
+    e.stop.push_back(spot.torques.stop);
+    e.emergency_stop.push_back(spot.torques.emergency_stop);
+    e.hold.push_back(spot.torques.hold);
+    e.capacity_low.push_back(braking.weakest(spot));
+    e.capacity_nominal.push_back(braking.highest(spot));
+    e.floor.push_back(braking.floor());
+    e.pressure.push_back(braking.pressure(spot));
+    e.temperature.push_back(spot.temperature);
+    e.rotational_speed.push_back(spot.omega);
   }
   return e;
 }

@@ -20,6 +20,10 @@ void raise_hot(HotPeak& peak, double torque, double friction_left, double diamet
   if (first || torque / friction_left > peak.value) peak = {torque / friction_left, diameter, friction_left};
 }
 
+void raise_heat(HeatPeak& peak, const HeatPeak& here, bool first) {
+  if (first || here.power * peak.cooling > peak.power * here.cooling) peak = here;
+}
+
 void lower(Peak& peak, double value, double diameter, bool first) {
   if (first || value < peak.value) peak = {value, diameter};
 }
@@ -30,7 +34,6 @@ void survey_torques(Survey& s, const CaseTorques& torques, double friction_left,
   raise_hot(s.emergency_stop_hot, torques.emergency_stop, friction_left, diameter, first);
   raise_hot(s.hold_hot, torques.hold, friction_left, diameter, first);
   lower(s.run_least, torques.run, diameter, first);
-  raise(s.run_most, torques.run, diameter, first);
   const std::pair<double, LoadCase> cases[] = {{torques.run, LoadCase::run},
                                                {torques.stop, LoadCase::stop},
                                                {torques.emergency_stop, LoadCase::emergency_stop},
@@ -75,9 +78,7 @@ Survey survey(const Demand& demand, const Candidate& candidate, const Site& site
           first);
     raise(s.rotational_speed, omega, diameter, first);
     raise(s.slip_power, power, diameter, first);
-    const double load = power / candidate.brakes / (conductance * brake.cooling_rise);
-    if (first || load > s.heat_load.value) s.heat_load_power = power / candidate.brakes;
-    raise(s.heat_load, load, diameter, first);
+    raise_heat(s.heat_load, {power / candidate.brakes, conductance * brake.cooling_rise, diameter}, first);
     raise(s.temperature, temperature, diameter, first);
     const double energy =
         physics::stop_energy(std::max(torques.emergency_stop, 0.0), omega, demand.emergency_stop_time);

@@ -22,6 +22,13 @@ struct HotPeak {
   double friction_left{};  // [1]
 };
 
+/// Where slip power comes closest to what one disc sheds at its rated rise.
+struct HeatPeak {
+  double power{};     // [W] of one disc
+  double cooling{};   // [W] that it sheds there
+  double diameter{};  // [m]
+};
+
 struct Survey {
   double drag{};          // [N·m] of shaft and released brakes
   double disc_inertia{};  // [kg·m²] of all discs
@@ -32,14 +39,12 @@ struct Survey {
   HotPeak hold_hot{};
 
   Peak run_least{};  // [N·m] least steady torque; below zero when drag alone makes too much tension
-  Peak run_most{};   // [N·m]
   Peak torque{};     // [N·m] highest in any case
   LoadCase torque_case{};
   Peak released_tension{};    // [N] in a ramp with the brake released, highest
   Peak rotational_speed{};    // [rad/s] highest
   Peak slip_power{};          // [W] all brakes, highest
-  Peak heat_load{};           // [1] slip power of one disc over what it sheds at its rated rise, highest
-  double heat_load_power{};   // [W] of one disc where heat_load is highest
+  HeatPeak heat_load{};       // steady run, one disc
   Peak temperature{};         // [K] steady, highest
   Peak stop_temperature{};    // [K] bulk after an emergency stop from the steady state, highest
   Peak hot_power{};           // [W] run_hot torque times roll speed, highest: pad pressure times sliding speed

@@ -53,6 +53,12 @@ TEST(csv, a_choice_is_one_row_a_job_with_units_in_the_head) {
   EXPECT_EQ(cell(rows, 1, "margin_pad_life"), "");
 }
 
+TEST(csv, a_roll_that_nothing_stops_has_no_figure_for_its_slack) {
+  auto answer = sample::size();
+  answer.choice->recommended->jobs.front().stop.runs_away = true;
+  EXPECT_EQ(cell(rows_of(csv(answer, units::System::si)), 1, "stop_slack [mm]"), "");
+}
+
 TEST(csv, every_row_has_as_many_cells_as_the_head) {
   Answer check;
   check.check = sample::check();

@@ -9,7 +9,7 @@ inline Limit limit(LimitId id, double value, double bound, double margin, State 
   return {id, value, bound, margin, 0.1, 0.6, LoadCase::stop, Known::rating, state};
 }
 
-inline StopFacts stop(double slack) { return {12, 200, 180, 1.0, 25000, 350, slack, 3, 14, false}; }
+inline StopFacts stop(double slack) { return {12, 200, 180, 1.0, 25000, 350, slack, slack > 0 ? 1.0 : 0, 3, 14}; }
 
 inline TensionTarget tension() { return {400, 360, 440, true, 350, 200, 500, "strength", 2100}; }
 

@@ -116,6 +116,16 @@ TEST(text, a_stop_that_is_never_kept_says_so) {
   EXPECT_TRUE(has(text(answer, si), "never"));
 }
 
+TEST(text, a_roll_that_nothing_stops_is_never_shown_without_slack) {
+  auto answer = sample::size();
+  auto& runaway = answer.choice->recommended->jobs.front();
+  runaway.stop.runs_away = runaway.web_break.runs_away = true;
+  EXPECT_TRUE(has(text(answer, si), "a normal stop finds nothing that stops the roll"));
+  answer.choice->job = runaway;
+  EXPECT_TRUE(has(text(answer, si), "without end"));
+  EXPECT_TRUE(has(text(answer, si), "After a web break nothing stops the roll."));
+}
+
 TEST(text, a_plan_shows_both_ways_and_a_failing_one_forbids_its_use) {
   Answer answer;
   answer.plan = sample::plan();

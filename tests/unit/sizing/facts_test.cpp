@@ -48,6 +48,24 @@ TEST(job_fit, says_when_a_tension_cannot_be_kept_in_any_stop) {
   EXPECT_EQ(job.stop.shortest_stop, 0);
 }
 
+TEST(job_fit, never_calls_a_roll_that_nothing_stops_free_of_slack) {
+  Stand stand = test::small_stand();
+  stand.drag = stand.brakes[0].drag = 0;
+  stand.brakes[0].threshold_pressure = 7e5;  // above what the air gives
+  const JobFit job = fit(stand, 4);
+  EXPECT_EQ(job.state, State::fails);
+  EXPECT_TRUE(job.stop.runs_away);
+  EXPECT_TRUE(job.emergency_stop.runs_away);
+  EXPECT_TRUE(job.web_break.runs_away);
+}
+
+TEST(job_fit, tells_at_which_diameter_slack_is_thrown) {
+  Stand stand = test::small_stand();
+  stand.line.emergency_stop_time = 0.4;
+  EXPECT_DOUBLE_EQ(fit(stand, 1).emergency_stop.slack_diameter, 1.0);
+  EXPECT_EQ(fit(test::small_stand(), 4).emergency_stop.slack_diameter, 0);
+}
+
 TEST(job_fit, tells_life_the_same_in_hours_metres_and_rolls) {
   const JobFit job = fit(test::small_stand(), 2);
   EXPECT_NEAR(job.wear.web_length, job.wear.life * 5, 1e-6 * job.wear.web_length);
