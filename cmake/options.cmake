@@ -12,7 +12,9 @@ target_compile_options(holdback_flags INTERFACE
   # g++ takes the last match, so the build folder, which lies inside the source folder, stands last.
   -ffile-prefix-map=${CMAKE_SOURCE_DIR}/= -ffile-prefix-map=${CMAKE_BINARY_DIR}/=
   # One rounding on every host: a*b+c is never fused behind our back.
-  -ffp-contract=off)
+  -ffp-contract=off
+  # Nobody reads errno or the floating-point flags, and minding them keeps loops out of wide registers.
+  -fno-math-errno -fno-trapping-math)
 if(CMAKE_CXX_COMPILER_ID STREQUAL "GNU")
   # g++ 12 sees uninitialised values in std::optional and std::variant, and overlapping copies in "text" + string, where
   # there are none. clang++ and the sanitizers see what is really there.
