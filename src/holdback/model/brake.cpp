@@ -105,6 +105,28 @@ void check_threshold(const Brake& brake, Faults& faults) {
                {"a pressure below {0}", {{brake.rated_pressure, Quantity::pressure}}});
 }
 
+void check_map_or_disc(const Brake& brake, Faults& faults) {
+  if (brake.cooling.empty() && !brake.disc_diameter)
+    faults.error("cooling", {"Nothing says how the disc cools: there is neither a cooling map nor a disc_diameter."},
+                 {"a cooling map with its cooling_rise, or the disc's diameter"});
+  if (!brake.cooling.empty() && brake.cooling_rise == 0)
+    faults.error("cooling_rise", {"A cooling map means nothing without the temperature rise at which it was taken."},
+                 {"the rise of the disc over the air"});
+}
+
+void check_disc(const Brake& brake, Faults& faults) {
+  if (brake.disc_diameter && brake.disc_bore && *brake.disc_bore >= *brake.disc_diameter)
+    faults.error("disc_bore",
+                 {"The disc's bore, {0}, is not smaller than its diameter, {1}.",
+                  {{*brake.disc_bore, Quantity::short_length}, {*brake.disc_diameter, Quantity::short_length}}},
+                 {"a diameter below {0}", {{*brake.disc_diameter, Quantity::short_length}}});
+  if (brake.vent_gap && brake.disc_thickness && *brake.vent_gap >= *brake.disc_thickness)
+    faults.error("vent_gap",
+                 {"The gap of the vents, {0}, leaves no metal in a disc of {1}.",
+                  {{*brake.vent_gap, Quantity::short_length}, {*brake.disc_thickness, Quantity::short_length}}},
+                 {"less than {0}", {{*brake.disc_thickness, Quantity::short_length}}});
+}
+
 void check_cooling(const Brake& brake, Faults& faults) {
   for (std::size_t i = 1; i < brake.cooling.size(); ++i) {
     const CoolingPoint& before = brake.cooling[i - 1];
@@ -183,6 +205,8 @@ Problems problems_of(const Brake& brake, const std::string& path) {
   Faults faults(path);
   std::visit([&](const auto& pad) { check_pad(brake, pad, faults); }, brake.pad);
   check_threshold(brake, faults);
+  check_map_or_disc(brake, faults);
+  check_disc(brake, faults);
   check_cooling(brake, faults);
   check_grades(brake, path, faults);
   return faults.take();

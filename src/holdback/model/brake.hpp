@@ -61,26 +61,37 @@ struct CoolingPoint {
 struct Brake {
   std::string name{};
   Pad pad{};
-  int pairs{1};                         // ≥ 1, pad pairs fitted to one disc; 1 … pairs can be engaged
-  int most_brakes{1};                   // ≥ 1, how many such brakes the shaft can take
-  double piston_area{};                 // [m²] > 0 of one pair's actuator (geometry route)
-  double actuator_efficiency{1};        // [1] 0..1
-  double threshold_pressure{};          // [Pa] ≥ 0: below it the pads give no torque
-  double pad_area{};                    // [m²] > 0, friction face of one pad
-  double usable_pad_depth{};            // [m] > 0, thickness that may wear away
-  double drag{};                        // [N·m] ≥ 0 of one brake with its pads released
-  double disc_mass{};                   // [kg] > 0
-  double disc_inertia{};                // [kg·m²] ≥ 0
-  double specific_heat{};               // [J/(kg·K)] > 0
-  std::vector<CoolingPoint> cooling{};  // by rising speed, at least one point
-  double cooling_rise{};                // [K] > 0, temperature rise at which the map was taken
-  double rated_pressure{};              // [Pa] gauge, maker's rating
-  double rated_torque{};                // [N·m] of one brake, maker's rating
-  double rated_speed{};                 // [rad/s] maker's rating
-  double rated_temperature{};           // [K] disc, maker's rating
-  std::optional<double> price{};        // in the stand's currency, one brake
-  std::optional<double> pad_price{};    // in the stand's currency, one pad
-  std::vector<Grade> grades{};          // at least one
+  int pairs{1};                            // ≥ 1, pad pairs fitted to one disc; 1 … pairs can be engaged
+  int most_brakes{1};                      // ≥ 1, how many such brakes the shaft can take
+  double piston_area{};                    // [m²] > 0 of one pair's actuator (geometry route)
+  double actuator_efficiency{1};           // [1] 0..1
+  double threshold_pressure{};             // [Pa] ≥ 0: below it the pads give no torque
+  double pad_area{};                       // [m²] > 0, friction face of one pad
+  double usable_pad_depth{};               // [m] > 0, thickness that may wear away
+  double drag{};                           // [N·m] ≥ 0 of one brake with its pads released
+  double disc_mass{};                      // [kg] > 0
+  double disc_inertia{};                   // [kg·m²] ≥ 0
+  double specific_heat{};                  // [J/(kg·K)] > 0
+  std::optional<double> disc_diameter{};   // [m] > 0 outside; needed without a cooling map, else taken from the pads
+  std::optional<double> disc_bore{};       // [m] > 0 inside of the friction ring; else taken from the pads
+  std::optional<double> disc_thickness{};  // [m] > 0 overall; else from mass, density and diameters
+  std::optional<double> vent_gap{};        // [m] > 0 between the two plates of a vented disc; none: a solid disc
+  int vents{30};                           // radial passages of a vented disc
+  double disc_density{};                   // [kg/m³] > 0
+  double disc_conductivity{};              // [W/(m·K)] > 0
+  double emissivity{};                     // [1] 0..1, of disc and rim in use
+  double caliper_mass{};                   // [kg] > 0, caliper of one pair
+  double hub_mass{};                       // [kg] > 0, what the disc is bolted to
+  double hub_conductance{};                // [W/K] ≥ 0, disc to hub
+  std::vector<CoolingPoint> cooling{};     // by rising speed; empty: cooling follows from the disc's dimensions
+  double cooling_rise{};                   // [K] > 0, temperature rise at which the map was taken; 0 without a map
+  double rated_pressure{};                 // [Pa] gauge, maker's rating
+  double rated_torque{};                   // [N·m] of one brake, maker's rating
+  double rated_speed{};                    // [rad/s] maker's rating
+  double rated_temperature{};              // [K] disc, maker's rating
+  std::optional<double> price{};           // in the stand's currency, one brake
+  std::optional<double> pad_price{};       // in the stand's currency, one pad
+  std::vector<Grade> grades{};             // at least one
   bool operator==(const Brake&) const = default;
 };
 

@@ -11,6 +11,7 @@ struct Line {
   double ramp_time{};            // [s] > 0, standstill to top speed
   double stop_time{};            // [s] > 0, top speed to standstill
   double emergency_stop_time{};  // [s] > 0, top speed to standstill
+  double changeover_time{};      // [s] > 0, standstill between two rolls
   double hours_per_day{};        // [1] 0..24
   double days_per_week{};        // [1] 0..7
   double weeks_per_year{};       // [1] 0..53

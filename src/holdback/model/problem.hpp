@@ -10,12 +10,19 @@ namespace holdback {
 
 enum class Severity { error, warning };
 
-/// Position in a text file, counted from one; line 0 means unknown.
+/// Position in a text file, counted from one; line 0 means unknown. In a sheet: row and column of a cell.
 struct Position {
   int line{};
   int column{};
+  bool cell{};  // of a sheet
   bool operator==(const Position&) const = default;
 };
+
+/// The letters of a sheet's column, counted from one: 1 is "A", 27 is "AA"; empty below one.
+std::string column_letters(int column);
+
+/// A cell as a sheet names it, "B7"; empty for a position that is not known or lies in a text.
+std::string cell_name(const Position& where);
 
 /// One fault of the user's input. `field` is the path in the stand file ("roll[1].core_diameter", counted from zero) or
 /// the column of a table; files/ turns it into file, line and column and adds the value as it was written.

@@ -42,6 +42,7 @@ enum class Quantity {
   turns,                   // rad, shown in revolutions
   specific_heat,           // J/(kg·K)
   conductance,             // W/K
+  thermal_conductivity,    // W/(m·K)
   fade,                    // 1/K: share of friction lost per kelvin
   wear_rate,               // m³/J: worn volume per friction energy
   pressure_speed,          // Pa·m/s: pad pressure times sliding speed

@@ -118,6 +118,7 @@ Problems problems_of(const Stand& stand) {
   check_presence(stand, faults);
   faults.append(problems_of(stand.air));
   faults.append(problems_of(stand.line));
+  check_names(stand.idlers, "idler", faults);
   check_names(stand.webs, "web", faults);
   check_names(stand.rolls, "roll", faults);
   check_names(stand.jobs, "job", faults);
@@ -127,6 +128,7 @@ Problems problems_of(const Stand& stand) {
   check_each(stand.jobs, "job", faults);
   check_each(stand.brakes, "brake", faults);
   check_job_speeds(stand, faults);
+  if (stand.shaft) faults.append(problems_of(*stand.shaft));
   for (std::size_t i = 0; i < stand.brakes.size(); ++i) check_brake_in_stand(stand, i, faults);
   return faults.take();
 }

@@ -8,8 +8,10 @@
 #include "holdback/model/brake.hpp"
 #include "holdback/model/job.hpp"
 #include "holdback/model/line.hpp"
+#include "holdback/model/path.hpp"
 #include "holdback/model/problem.hpp"
 #include "holdback/model/roll.hpp"
+#include "holdback/model/shaft.hpp"
 #include "holdback/model/web.hpp"
 
 namespace holdback {
@@ -37,7 +39,23 @@ struct Limits {
   double least_pad_life{};          // [s] running time on one job
   double yield_share{};             // [1] highest share of yield for a recommended tension
   double strain_limit{};            // [1] highest strain for a recommended tension
+  double touch_temperature{};       // [K] of the disc below which the guard may be opened
+  double shaft_safety{};            // [1] least safety of the shaft against fatigue
+  double whirl_share{};             // [1] highest share of the first whirl speed at which the shaft may turn
+  double least_bearing_life{};      // [s] running time that the shaft's bearings must last
   bool operator==(const Limits&) const = default;
+};
+
+/// How far an input may lie from its value, ± around it, every value between as likely as another (JCGM 100, 4.3.7).
+/// Friction goes by the band of its grade.
+struct Uncertainty {
+  double pressure{};  // [1] of the pressure set, beside the regulator's own resolution and hysteresis
+  double drag{};      // [1]
+  double tension{};   // [1] of the setpoint
+  double caliper{};   // [1]
+  double ambient{};   // [K]
+  double cooling{};   // [1]
+  bool operator==(const Uncertainty&) const = default;
 };
 
 struct Stand {
@@ -47,11 +65,16 @@ struct Stand {
   double shaft_inertia{};  // [kg·m²] ≥ 0, shaft with chucks, without core and discs
   Guard guard{Guard::mesh};
   std::optional<double>
-      guard_factor{};  // [1] 0..1, convective cooling behind the guard over that in free air; else by kind
-  double ambient{};    // [K] air around the disc
-  double altitude{};   // [m] above sea level, geometric
+      guard_factor{};  // [1] 0..1, convective cooling behind the guard over that in free air; else by its openings
+  std::optional<double> guard_opening{};  // [m²] free area of the guard's openings; else by kind
+  double ambient{};                       // [K] air around the disc
+  double altitude{};                      // [m] above sea level, geometric
   AirSupply air{};
   Line line{};
+  WebPath path{};
+  std::vector<Idler> idlers{};
+  std::optional<Shaft> shaft{};
+  Uncertainty uncertainty{};
   std::vector<Web> webs{};
   std::vector<Roll> rolls{};
   std::vector<Job> jobs{};

@@ -64,6 +64,19 @@ void check_wound_tension(const Web& web, Faults& faults) {
                {"a tension below {0}", {{strength, Quantity::tension_per_width}}});
 }
 
+/// The plies make up the web, but for adhesive and ink.
+void check_plies(const Web& web, Faults& faults) {
+  if (web.plies.empty()) return;
+  double caliper = 0;
+  for (const Ply& ply : web.plies) caliper += ply.caliper;
+  if (caliper <= 1.02 * web.caliper && caliper >= 0.8 * web.caliper) return;
+  faults.warning("caliper",
+                 {"The plies are {0} thick together, but the web's caliper is given as {1}.",
+                  {{caliper, Quantity::caliper}, {web.caliper, Quantity::caliper}}},
+                 {"a caliper from {0} to {1}, or plies that make it up",
+                  {{caliper / 1.02, Quantity::caliper}, {caliper / 0.8, Quantity::caliper}}});
+}
+
 }  // namespace
 
 Problems problems_of(const Web& web, const std::string& path) {
@@ -72,6 +85,7 @@ Problems problems_of(const Web& web, const std::string& path) {
   check_implied_density(web, faults);
   check_yield_strain(web, faults);
   check_wound_tension(web, faults);
+  check_plies(web, faults);
   return faults.take();
 }
 

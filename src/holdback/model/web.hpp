@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "holdback/model/problem.hpp"
 
@@ -21,6 +22,16 @@ enum class Material {
   laminate
 };
 
+/// One layer of a laminate. What is not known stays out of the sums.
+struct Ply {
+  Material material{Material::other};
+  double caliper{};                        // [m] > 0
+  std::optional<double> basis_weight{};    // [kg/m²] > 0; needed for paper, whose table goes by weight
+  std::optional<double> modulus{};         // [Pa] > 0, along the machine
+  std::optional<double> yield_strength{};  // [Pa] > 0
+  bool operator==(const Ply&) const = default;
+};
+
 struct Web {
   std::string name{};
   Material material{Material::other};
@@ -31,6 +42,7 @@ struct Web {
   std::optional<double> modulus{};         // [Pa] > 0, along the machine
   std::optional<double> yield_strength{};  // [Pa] > 0, stress that must not be reached
   std::optional<double> wound_tension{};   // [N/m] > 0, tension the roll was wound with, per width
+  std::vector<Ply> plies{};                // of a laminate; empty: one material, or plies that are not known
   bool operator==(const Web&) const = default;
 };
 

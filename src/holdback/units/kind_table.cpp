@@ -52,6 +52,8 @@ constexpr Kind table[] = {
     {Q::specific_heat, "specific_heat", "a specific heat", "J/(kg*K)", "J/(kg·K)", "Btu/(lb·°F)",
      "460 J/(kg*K), 0.11 Btu/(lb*degF)"},
     {Q::conductance, "conductance", "a thermal conductance", "W/K", "W/K", "Btu/(h·°F)", "4 W/K, 7.6 Btu/(h*degF)"},
+    {Q::thermal_conductivity, "thermal_conductivity", "a thermal conductivity", "W/(m*K)", "W/(m·K)", "Btu/(h·ft·°F)",
+     "48 W/(m*K), 28 Btu/(h*ft*degF)"},
     {Q::fade, "fade", "a fade", "1/K", "%/K", "%/°F", "0.1 %/K, 0.055 %/degF, 0.001/K"},
     {Q::wear_rate, "wear_rate", "a wear rate", "m3/J", "mm³/MJ", "in³/(hp·h)", "30 mm3/MJ, 0.005 in3/(hp*h)"},
     {Q::pressure_speed, "pressure_speed", "a pressure times speed", "Pa*m/s", "MPa·m/s", "psi·ft/min",

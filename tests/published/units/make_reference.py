@@ -44,6 +44,7 @@ TARGETS = {
     "turns": ("radian", "rad"),
     "specific_heat": ("J/(kg K)", "J/(kg.K)"),
     "conductance": ("W/K", "W/K"),
+    "thermal_conductivity": ("W/(m K)", "W/(m K)"),
     "fade": ("1/K", "1/K"),
     "wear_rate": ("m^3/J", "m3/J"),
     "pressure_speed": ("Pa m/s", "Pa.m/s"),

@@ -119,5 +119,30 @@ TEST(problems_of_brake, wants_grades_with_names_of_their_own) {
   EXPECT_TRUE(one_error(problems_after([](Brake& b) { b.grades.clear(); }), "brake[1].grade"));
 }
 
+TEST(problems_of_brake, needs_a_cooling_map_or_the_size_of_the_disc) {
+  Brake brake = sound_brake();
+  brake.cooling.clear();
+  EXPECT_TRUE(one_error(problems_of(brake, "brake[0]"), "brake[0].cooling"));
+  brake.disc_diameter = 0.32;
+  EXPECT_TRUE(problems_of(brake, "brake[0]").empty());
+}
+
+TEST(problems_of_brake, needs_the_rise_at_which_a_map_was_taken) {
+  Brake brake = sound_brake();
+  brake.cooling_rise = 0;
+  EXPECT_TRUE(one_error(problems_of(brake, "brake[0]"), "brake[0].cooling_rise"));
+}
+
+TEST(problems_of_brake, refuses_a_disc_without_face_or_without_metal) {
+  Brake brake = sound_brake();
+  brake.disc_diameter = 0.32;
+  brake.disc_bore = 0.32;
+  EXPECT_TRUE(one_error(problems_of(brake, "brake[0]"), "brake[0].disc_bore"));
+  brake.disc_bore = 0.2;
+  brake.disc_thickness = 0.02;
+  brake.vent_gap = 0.02;
+  EXPECT_TRUE(one_error(problems_of(brake, "brake[0]"), "brake[0].vent_gap"));
+}
+
 }  // namespace
 }  // namespace holdback

@@ -73,6 +73,7 @@ inline Brake sound_brake() {
   brake.threshold_pressure = 2e4;
   brake.pad_area = 0.3 * (0.15 * 0.15 - 0.1 * 0.1);
   brake.cooling = {{10, 900}, {60, 3000}};
+  brake.cooling_rise = 150;
   brake.rated_pressure = 6e5;
   brake.rated_temperature = 520;
   brake.grades = {sound_grade()};

@@ -55,5 +55,15 @@ TEST(problems_of_web, refuses_a_winding_tension_above_yield) {
   EXPECT_TRUE(one_error(problems_of(web, "web[0]"), "web[0].wound_tension"));
 }
 
+TEST(problems_of_web, doubts_plies_that_do_not_make_up_the_caliper) {
+  Web web = sound_web();
+  web.plies = {{Material::polyester, 0.5 * web.caliper, {}, {}, {}}, {Material::other, 0.45 * web.caliper, {}, {}, {}}};
+  EXPECT_TRUE(problems_of(web, "web[0]").empty());  // adhesive makes up the rest
+  web.plies[1].caliper = 0.1 * web.caliper;
+  EXPECT_TRUE(one_warning(problems_of(web, "web[0]"), "web[0].caliper"));
+  web.plies[1].caliper = 2 * web.caliper;
+  EXPECT_TRUE(one_warning(problems_of(web, "web[0]"), "web[0].caliper"));
+}
+
 }  // namespace
 }  // namespace holdback
