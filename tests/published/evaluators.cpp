@@ -140,8 +140,6 @@ double two_point_cooling(Arguments& a) {
   return cooling_power({point("1"), point("2")}, a("speed", Q::rotational_speed));
 }
 
-using Evaluators = std::map<std::string, Evaluator>;
-
 // ---- the table, by topic
 // ---------------------------------------------------------------------------------------------
 
@@ -313,9 +311,8 @@ Evaluators cooling_and_air_evaluators() {
        {Q::temperature,
         [](Arguments& a) {
           return steady_temperature(a("ambient", Q::temperature), a("power", Q::power),
-                                    a("conductance", Q::conductance));
+                                    a("conductance", Q::conductance), 0);
         }}},
-      {"altitude_factor", {Q::number, [](Arguments& a) { return altitude_factor(a("altitude", Q::web_length)); }}},
       {"geopotential_altitude",
        {Q::web_length, [](Arguments& a) { return geopotential_altitude(a("altitude", Q::web_length)); }}},
       {"standard_temperature",
@@ -397,7 +394,8 @@ Evaluators all_evaluators() {
   Evaluators all;
   for (const auto topic :
        {roll_evaluators, torque_evaluators, brake_evaluators, combination_evaluators, heat_evaluators,
-        cooling_and_air_evaluators, wear_evaluators, tension_and_pressure_evaluators, example_brake_evaluators})
+        cooling_and_air_evaluators, wear_evaluators, tension_and_pressure_evaluators, example_brake_evaluators,
+        heat_depth_evaluators, window_evaluators, shaft_evaluators})
     all.merge(topic());
   return all;
 }

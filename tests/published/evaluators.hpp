@@ -51,6 +51,13 @@ struct Evaluator {
   std::function<double(Arguments&)> call;
 };
 
+using Evaluators = std::map<std::string, Evaluator>;
+
+/// Those of heat in depth, of the tension window and of the shaft.
+Evaluators heat_depth_evaluators();
+Evaluators window_evaluators();
+Evaluators shaft_evaluators();
+
 /// All evaluators by name.
 const std::map<std::string, Evaluator>& evaluators();
 

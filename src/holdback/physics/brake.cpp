@@ -101,10 +101,8 @@ double pad_pressure_for(double torque_per_pressure, double torque, double thresh
   return threshold + torque / torque_per_pressure;
 }
 
-// 1 − c (Θ − Θ_fade)⁺, not below 0.1
 double fade_factor(const Grade& grade, double temperature) {
-  if (!grade.fade_start) return 1;
-  return std::max(0.1, 1 - grade.fade_rate * std::max(0.0, temperature - *grade.fade_start));
+  return grade.fade_start ? friction_left(*grade.fade_start, grade.fade_rate, temperature) : 1;
 }
 
 // A_p η (p − p_0)⁺/A_pad

@@ -2,6 +2,8 @@
 // Symbols: p gauge pressure, p_0 threshold, A_p piston area, η actuator efficiency, μ friction, r_e friction radius.
 #pragma once
 
+#include <algorithm>
+
 #include "holdback/model/brake.hpp"
 
 namespace holdback::physics {
@@ -49,6 +51,11 @@ double pad_pressure_for(double torque_per_pressure, double torque, double thresh
 
 /// Share of friction left at a pad temperature [K]: 1 − c (Θ − Θ_fade)⁺, not below 0.1. Linear fade, common practice,
 /// no source: the grade's own data sheet gives start and rate.
+inline double friction_left(double fade_start, double fade_rate, double temperature) {
+  return std::max(0.1, 1 - fade_rate * std::max(0.0, temperature - fade_start));
+}
+
+/// friction_left() of a grade; 1 for one that does not fade.
 double fade_factor(const Grade& grade, double temperature);
 
 /// Contact pressure of a pad [Pa]: force of the actuator over the pad's face, A_p η (p − p_0)⁺/A_pad.

@@ -1,35 +1,48 @@
-// What a disc sheds. A cooling map gives power against speed at one temperature rise in free air; guard and altitude
-// scale it. Deeper models (rotating-disc correlations, radiation) calibrate themselves to the same map.
+// What a disc sheds, as the limits see it: the cooling map of a data sheet, and the steady temperature of a disc that
+// loses heat to moving air and by radiation. What stands behind the numbers without a map: convection.hpp, guard.hpp.
 #pragma once
 
+#include <algorithm>
+#include <cmath>
+#include <limits>
 #include <vector>
 
 #include "holdback/model/brake.hpp"
-#include "holdback/model/stand.hpp"
 
 namespace holdback::physics {
 
-/// Power [W] that a map gives at a speed [rad/s]: monotone between its points [fritsch1984]. Below the first point it
-/// falls in proportion to speed, down to nothing at standstill: the safe side, since the convection of a vented rotor
-/// goes nearly with n [mcphee2008], that of a plain face in laminar flow only with √n [dorfman1963], and still air and
-/// radiation remain. Above the last point it stays, since nothing is known there. Zero without points.
+/// Power [W] that a map gives at a speed [rad/s]: monotone between its points [fritsch1984], held at its ends. What
+/// lies below the first point is left to the caller. Zero without points.
 double cooling_power(const std::vector<CoolingPoint>& map, double rotational_speed);
 
-/// Convective cooling behind a guard over that in free air [1]: none 1, mesh with open base 1, partly closed 0.7,
-/// closed box 0.4. Common practice, no source; a stand file may state its own.
-double default_guard_factor(Guard guard);
+/// Stefan and Boltzmann's constant [W/(m²·K⁴)], CODATA 2018.
+inline constexpr double stefan_boltzmann = 5.670374419e-8;
 
-/// Convective cooling at an altitude [m] over that at sea level [1]: (ρ/ρ_0)^0.8, the turbulent law Nu ~ Re^0.8
-/// [dorfman1963]; densities of the standard atmosphere [iso2533]. Laminar flow would lose less (0.5 in place of 0.8).
-/// Valid 0 … 5000 m.
-double altitude_factor(double altitude);
+/// Power [W] that a disc sheds at a rise over the air ΔΘ [K]: hA ΔΘ + k_r ((Θ_a + ΔΘ)⁴ − Θ_a⁴), with convection hA
+/// [W/K] and radiation k_r = ε σ A [W/K⁴] to surroundings as warm as the air.
+inline double shed_power(double ambient, double rise, double convection, double radiation) {
+  const double hot = ambient + rise;
+  return rise * (convection + radiation * (hot + ambient) * (hot * hot + ambient * ambient));
+}
 
-/// Conductance of one disc [W/K]: hA(n) = Q_c(n)/ΔΘ_rated · guard · altitude. Taken as the same at every temperature;
-/// radiation makes a hot disc shed more, so above the rated rise this is the safe side and below it the other.
-double cooling_conductance(const Brake& brake, double rotational_speed, double guard_factor, double altitude_factor);
-
-/// Steady temperature [K] of a disc that takes `power` [W]: Θ = Θ_amb + Q/hA. Ambient without power, infinite without
-/// conductance.
-double steady_temperature(double ambient, double power, double conductance);
+/// Steady temperature [K] of a disc that takes `power` [W]: the root of shed_power() = Q. Ambient without power (or
+/// less), infinite where nothing sheds. Found by two of Halley's steps without a branch, so that a loop over a roll
+/// runs in wide registers: to 1e-6 of the rise, up to 3000 K.
+inline double steady_temperature(double ambient, double power, double convection, double radiation) {
+  const double taken = std::max(power, 0.0);
+  const double cold = convection + 4 * radiation * ambient * ambient * ambient;
+  const double fourth = ambient * ambient * ambient * ambient;
+  const double by_radiation = std::sqrt(std::sqrt(fourth + taken / (radiation + 1e-300))) - ambient;
+  const auto nearer = [&](double rise) {
+    const double hot = ambient + rise;
+    const double excess = shed_power(ambient, rise, convection, radiation) - taken;
+    const double slope = convection + 4 * radiation * hot * hot * hot;
+    return rise - 2 * excess * slope / (2 * slope * slope - excess * (12 * radiation * hot * hot));
+  };
+  // From the nearer of two upper bounds. Two steps, written out: a loop would keep the caller's from running in wide
+  // registers.
+  const double rise = nearer(nearer(std::min(taken / cold, by_radiation)));
+  return cold > 0 ? ambient + rise : (taken > 0 ? std::numeric_limits<double>::infinity() : ambient);
+}
 
 }  // namespace holdback::physics

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <array>
+#include <limits>
 
 namespace holdback::physics {
 
@@ -45,18 +46,72 @@ struct Bound {
 
 std::optional<Bound> derived_bound(const Web& web, const Limits& limits) {
   std::optional<Bound> bound;
-  if (web.yield_strength) {
-    const double at_yield = yield_tension(*web.yield_strength, web.width, web.caliper);
-    bound = Bound{limits.yield_share * at_yield, TensionBound::strength};
-  }
-  if (web.modulus) {
-    const double at_strain = strain_tension(limits.strain_limit, *web.modulus, web.width, web.caliper);
+  if (const auto yield = web_yield(web)) bound = Bound{limits.yield_share * *yield * web.width, TensionBound::strength};
+  if (const auto stiffness = web_stiffness(web)) {
+    const double at_strain = limits.strain_limit * *stiffness * web.width;
     if (!bound || at_strain < bound->tension) bound = Bound{at_strain, TensionBound::strain};
   }
   return bound;
 }
 
+/// The range of one material [N/m]; none when its table has no row for it.
+std::optional<TensionRange> row_of(Material material, double caliper, double basis_weight) {
+  for (const StressRow& row : stress_rows)
+    if (row.material == material)
+      return TensionRange{row.low * pound_per_inch_per_mil * caliper, row.high * pound_per_inch_per_mil * caliper};
+  const double size = material == Material::paper ? basis_weight / pound_per_ream : caliper / mil;
+  for (const SheetRow& row : sheet_rows) {
+    if (row.material != material || size < row.lightest * (1 - 1e-9) || size > row.heaviest * (1 + 1e-9)) continue;
+    return TensionRange{row.low * pound_per_inch, row.high * pound_per_inch};
+  }
+  return std::nullopt;
+}
+
+std::optional<TensionRange> sum_of_plies(const Web& web) {
+  if (web.plies.empty()) return std::nullopt;
+  TensionRange sum;
+  for (const Ply& ply : web.plies) {
+    const auto own = row_of(ply.material, ply.caliper, ply.basis_weight.value_or(0));
+    if (!own) return std::nullopt;
+    sum.low += own->low;
+    sum.high += own->high;
+  }
+  return sum;
+}
+
 }  // namespace
+
+std::optional<double> web_stiffness(const Web& web) {
+  if (web.modulus) return *web.modulus * web.caliper;
+  if (web.plies.empty()) return std::nullopt;
+  double sum = 0;
+  for (const Ply& ply : web.plies) {
+    if (!ply.modulus) return std::nullopt;
+    sum += *ply.modulus * ply.caliper;
+  }
+  return sum;
+}
+
+std::optional<double> web_yield(const Web& web) {
+  if (web.yield_strength) return *web.yield_strength * web.caliper;
+  if (web.plies.empty()) return std::nullopt;
+  double stiffness = 0;
+  double first_strain = std::numeric_limits<double>::infinity();
+  for (const Ply& ply : web.plies) {
+    if (!ply.modulus || !ply.yield_strength) return std::nullopt;
+    stiffness += *ply.modulus * ply.caliper;
+    first_strain = std::min(first_strain, *ply.yield_strength / *ply.modulus);
+  }
+  return first_strain * stiffness;
+}
+
+// T = T_w − J α/R
+double cinching_tension(double wound_tension, double outside_inertia, double deceleration, double radius) {
+  return wound_tension - outside_inertia * deceleration / radius;
+}
+
+// T = m g e/R
+double balance_tension(double mass, double runout, double radius) { return mass * 9.80665 * runout / radius; }
 
 double yield_tension(double yield_strength, double width, double caliper) { return yield_strength * width * caliper; }
 
@@ -65,18 +120,10 @@ double strain_tension(double strain, double modulus, double width, double calipe
 }
 
 std::optional<TensionRange> table_tension(const Web& web) {
-  for (const StressRow& row : stress_rows) {
-    if (row.material != web.material) continue;
-    const double scale = pound_per_inch_per_mil * web.width * web.caliper;
-    return TensionRange{row.low * scale, row.high * scale};
-  }
-  const bool by_weight = web.material == Material::paper;
-  const double size = by_weight ? web.basis_weight / pound_per_ream : web.caliper / mil;
-  for (const SheetRow& row : sheet_rows) {
-    if (row.material != web.material || size < row.lightest * (1 - 1e-9) || size > row.heaviest * (1 + 1e-9)) continue;
-    return TensionRange{row.low * pound_per_inch * web.width, row.high * pound_per_inch * web.width};
-  }
-  return std::nullopt;
+  const auto range =
+      web.material == Material::laminate ? sum_of_plies(web) : row_of(web.material, web.caliper, web.basis_weight);
+  if (!range) return std::nullopt;
+  return TensionRange{range->low * web.width, range->high * web.width};
 }
 
 std::optional<RecommendedTension> recommended_tension(const Web& web, const Limits& limits) {

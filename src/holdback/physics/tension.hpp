@@ -14,6 +14,24 @@ double yield_tension(double yield_strength, double width, double caliper);
 /// Tension [N] at a strain: ε E w t.
 double strain_tension(double strain, double modulus, double width, double caliper);
 
+/// Stiffness of a web [N/m]: tension per width over strain, E t; of a laminate whose own modulus is not known the sum
+/// of its plies, Σ E_i t_i (plies bonded, so that all strain alike). None when a modulus is missing.
+std::optional<double> web_stiffness(const Web& web);
+
+/// Tension per width at which a web yields [N/m]: σ_y t; of a laminate whose own strength is not known that of the ply
+/// which yields first, min(σ_i/E_i) · Σ E_i t_i. None when a strength or modulus is missing.
+std::optional<double> web_yield(const Web& web);
+
+/// Tension [N] above which a roll slips inside itself when `outside_inertia` [kg·m²] of its web must be braked through
+/// its innermost layer at `deceleration` [rad/s²] and radius R: T = T_w − J α/R, for a roll whose layers carry the
+/// torque T_w R they were wound with. That a roll carries what it was wound with is common practice, no source. Below
+/// zero where inertia alone is too much; T_w [N] over the whole width.
+double cinching_tension(double wound_tension, double outside_inertia, double deceleration, double radius);
+
+/// Tension [N] without which an out-of-round roll of mass m turns by its own weight when no brake holds it:
+/// T = m g e/R, its centre of mass off the axis by the runout e. Zero for a round roll.
+double balance_tension(double mass, double runout, double radius);
+
 /// A range of tension over the whole width [N].
 struct TensionRange {
   double low{};
@@ -21,8 +39,8 @@ struct TensionRange {
 };
 
 /// Running tension the trade uses for a material, by caliper (films, foil, board) or basis weight (paper): common
-/// practice, no source. None for `other`, for `laminate` (the sum of plies that are not known here), and for paper or
-/// board outside the table's weights and calipers.
+/// practice, no source. Of a laminate the sum of its plies. None for `other`, for a laminate of which a ply is not
+/// known or has no row, and for paper or board outside the table's weights and calipers.
 std::optional<TensionRange> table_tension(const Web& web);
 
 /// Which bound decided a recommended tension.

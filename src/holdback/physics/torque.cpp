@@ -9,16 +9,6 @@ namespace {
 constexpr double infinity = std::numeric_limits<double>::infinity();
 }
 
-// M_b = T R − M_d − J dω/dt
-double brake_torque(double tension, double radius, double drag, double inertia, double roll_acceleration) {
-  return tension * radius - drag - inertia * roll_acceleration;
-}
-
-// T = (J dω/dt + M_d)/R: brake_torque() = 0 solved for T.
-double released_tension(double inertia, double roll_acceleration, double drag, double radius) {
-  return (inertia * roll_acceleration + drag) / radius;
-}
-
 double lowest_tension(double floor_torque, double drag, double radius) { return (floor_torque + drag) / radius; }
 
 double tension_step(double torque_step, double radius) { return torque_step / radius; }

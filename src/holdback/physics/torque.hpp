@@ -7,11 +7,15 @@ namespace holdback::physics {
 
 /// Brake torque [N·m] that keeps `tension` [N] at `radius` [m]: M_b = T R − M_d − J dω/dt.
 /// Negative where inertia and drag alone make more than the tension asked for: a brake cannot push.
-double brake_torque(double tension, double radius, double drag, double inertia, double roll_acceleration);
+inline double brake_torque(double tension, double radius, double drag, double inertia, double roll_acceleration) {
+  return tension * radius - drag - inertia * roll_acceleration;
+}
 
 /// Tension [N] that inertia and drag make with the brake released: T = (J dω/dt + M_d)/R. At constant speed it is the
 /// tension of threading by hand.
-double released_tension(double inertia, double roll_acceleration, double drag, double radius);
+inline double released_tension(double inertia, double roll_acceleration, double drag, double radius) {
+  return (inertia * roll_acceleration + drag) / radius;
+}
 
 /// Lowest tension [N] that can be held: T = (M_floor + M_d)/R, M_floor the brake torque at the lowest controllable
 /// pressure.

@@ -9,9 +9,8 @@ namespace holdback::physics {
 // k · 2^((Θ − Θ_knee)⁺/ΔΘ_double)
 double wear_rate_at(const Grade& grade, double temperature) {
   if (!grade.wear_knee) return grade.wear_rate;
-  const double above = std::max(0.0, temperature - *grade.wear_knee);
-  if (above == 0) return grade.wear_rate;
-  return grade.wear_rate * std::exp2(above / grade.wear_doubling);
+  if (temperature <= *grade.wear_knee) return grade.wear_rate;
+  return grade.wear_rate * wear_growth(*grade.wear_knee, grade.wear_doubling, temperature);
 }
 
 // V = k E

@@ -178,6 +178,12 @@ TEST(fade_factor, falls_from_its_start_by_its_rate_and_stops_at_a_tenth) {
   EXPECT_EQ(fade_factor(grade, infinity), 0.1);
 }
 
+TEST(friction_left, falls_in_proportion_above_its_start_and_never_below_a_tenth) {
+  EXPECT_EQ(friction_left(450, 0.002, 400), 1);
+  EXPECT_TRUE(near(friction_left(450, 0.002, 500), 0.9));
+  EXPECT_EQ(friction_left(450, 0.002, 5000), 0.1);
+}
+
 TEST(contact_pressure, spreads_the_piston_s_force_over_the_pad) {
   const Brake brake = sector_brake();
   EXPECT_TRUE(near(contact_pressure(brake, 3.2e5) * brake.pad_area, 0.95 * 2e-3 * 3e5));

@@ -127,5 +127,65 @@ TEST(recommended_tension, changes_without_a_jump_as_strength_falls) {
   }
 }
 
+// A laminate of 12 µm polyester on 60 µm polyethylene, invented: Σ E t = 4.5 GPa · 12 µm + 0.2 GPa · 60 µm = 66 kN/m.
+Web laminate() {
+  Web web;
+  web.material = Material::laminate;
+  web.width = 0.6;
+  web.caliper = 74e-6;
+  web.basis_weight = 0.075;
+  web.plies = {{Material::polyester, 12e-6, {}, 4.5e9, 90e6}, {Material::polyethylene, 60e-6, {}, 0.2e9, 10e6}};
+  return web;
+}
+
+TEST(web_stiffness, of_a_laminate_is_the_sum_of_its_plies) { EXPECT_TRUE(near(*web_stiffness(laminate()), 66e3)); }
+
+TEST(web_stiffness, is_the_webs_own_where_it_is_known_and_none_where_a_ply_is_not) {
+  Web web = laminate();
+  web.modulus = 1e9;
+  EXPECT_TRUE(near(*web_stiffness(web), 74e3));
+  web = laminate();
+  web.plies[1].modulus.reset();
+  EXPECT_FALSE(web_stiffness(web));
+  EXPECT_FALSE(web_stiffness(Web{}));
+}
+
+// Polyester yields at 2 % of strain, polyethylene at 5 %: the polyester first, at 0.02 · 66 kN/m.
+TEST(web_yield, of_a_laminate_is_where_its_first_ply_yields) {
+  EXPECT_TRUE(near(*web_yield(laminate()), 1320));
+  Web web = laminate();
+  web.plies[0].yield_strength.reset();
+  EXPECT_FALSE(web_yield(web));
+  EXPECT_FALSE(web_yield(Web{}));
+}
+
+TEST(table_tension, of_a_laminate_is_the_sum_of_its_plies) {
+  Web polyester = film(Material::polyester);
+  Web polyethylene = film(Material::polyethylene);
+  polyester.width = polyethylene.width = 0.6;
+  polyester.caliper = 12e-6;
+  polyethylene.caliper = 60e-6;
+  const auto sum = table_tension(laminate());
+  ASSERT_TRUE(sum);
+  EXPECT_TRUE(near(sum->low, table_tension(polyester)->low + table_tension(polyethylene)->low));
+  EXPECT_TRUE(near(sum->high, table_tension(polyester)->high + table_tension(polyethylene)->high));
+  Web unknown = laminate();
+  unknown.plies[0].material = Material::other;
+  EXPECT_FALSE(table_tension(unknown));
+}
+
+// In the limit the web outside of the core takes the whole of what the roll carries: J α = T_w R.
+TEST(cinching_tension, leaves_nothing_when_inertia_takes_all_that_was_wound) {
+  EXPECT_TRUE(near(cinching_tension(400, 0, 3, 0.5), 400));
+  EXPECT_NEAR(cinching_tension(400, 400 * 0.5 / 3, 3, 0.5), 0, 1e-10);
+  EXPECT_LT(cinching_tension(400, 100, 3, 0.5), 0);
+}
+
+// By hand: 300 kg, 2 mm off the axis, at 0.5 m: 300 · 9.80665 · 0.002/0.5 = 11.76798 N.
+TEST(balance_tension, holds_the_moment_of_a_roll_off_its_axis) {
+  EXPECT_TRUE(near(balance_tension(300, 0.002, 0.5), 11.76798));
+  EXPECT_EQ(balance_tension(300, 0, 0.5), 0);
+}
+
 }  // namespace
 }  // namespace holdback::physics

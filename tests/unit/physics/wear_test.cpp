@@ -26,6 +26,12 @@ TEST(wear_rate_at, is_constant_without_a_knee) {
   EXPECT_EQ(wear_rate_at(grade, 2000), 3e-14);
 }
 
+TEST(wear_growth, doubles_with_each_step_above_the_knee_and_is_one_below) {
+  EXPECT_EQ(wear_growth(430, 40, 300), 1);
+  EXPECT_TRUE(near(wear_growth(430, 40, 470), 2, 1e-9));
+  EXPECT_TRUE(near(wear_growth(430, 40, 550), 8, 1e-9));
+}
+
 TEST(worn_volume, is_additive_in_energy) {
   EXPECT_TRUE(near(worn_volume(3e-14, 4e6) + worn_volume(3e-14, 6e6), worn_volume(3e-14, 1e7)));
 }
