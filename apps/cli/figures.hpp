@@ -1,0 +1,15 @@
+// Figures of an answer as files.
+#pragma once
+
+#include "holdback/results/answer.hpp"
+#include "holdback/units/units.hpp"
+#include "settings.hpp"
+
+namespace holdback::cli {
+
+/// Writes the figures of the answer as SVG into the folder that --svg names, made when it is not there, and says on
+/// standard error how many. Nothing without --svg, or when the input was bad. Throws Refusal when the folder cannot be
+/// made or a file not be written.
+void write_figures(const Answer& answer, const Settings& settings, units::System system);
+
+}  // namespace holdback::cli

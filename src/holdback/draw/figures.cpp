@@ -1,0 +1,112 @@
+#include "holdback/draw/figures.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+
+#include "holdback/draw/figure_parts.hpp"
+
+namespace holdback::draw {
+
+namespace {
+
+constexpr std::size_t most_plans = 50;
+constexpr std::size_t longest_name = 60;  // bytes of a job in the name of a file
+
+/// Lower-case ASCII letters and digits as they are; a dash for anything between them.
+std::string safe(std::string_view name) {
+  std::string out;
+  for (const char c : name) {
+    const bool upper = c >= 'A' && c <= 'Z';
+    const bool kept = upper || (c >= 'a' && c <= 'z') || (c >= '0' && c <= '9');
+    if (kept) {
+      out += upper ? static_cast<char>(c - 'A' + 'a') : c;
+    } else if (!out.empty() && out.back() != '-') {
+      out += '-';
+    }
+    if (out.size() >= longest_name) break;
+  }
+  while (!out.empty() && out.back() == '-') out.pop_back();
+  return out.empty() ? "job" : out;
+}
+
+/// Collects figures under names that differ.
+class Figures {
+ public:
+  void add(const std::string& kind, const std::string& of, Scene scene) {
+    const auto stem = of.empty() ? kind : kind + "-" + safe(of);
+    auto name = stem;
+    for (int i = 2; !names_.insert(name).second; ++i) name = fmt::format("{}-{}", stem, i);
+    auto title = scene.title;
+    figures_.push_back({std::move(name), std::move(title), std::move(scene)});
+  }
+  std::vector<NamedFigure> take() { return std::move(figures_); }
+
+ private:
+  std::set<std::string> names_{};
+  std::vector<NamedFigure> figures_{};
+};
+
+/// The job of the figures: the one asked for, else that of the envelope, else the one with the least in hand.
+const JobFit* job_of(const Choice& choice) {
+  if (choice.job) return &*choice.job;
+  if (!choice.recommended || choice.recommended->jobs.empty()) return nullptr;
+  const auto& jobs = choice.recommended->jobs;
+  if (choice.envelope) {
+    const auto found =
+        std::find_if(jobs.begin(), jobs.end(), [&](const JobFit& each) { return each.job == choice.envelope->job; });
+    if (found != jobs.end()) return &*found;
+  }
+  return &*std::min_element(jobs.begin(), jobs.end(),
+                            [](const JobFit& a, const JobFit& b) { return a.margin < b.margin; });
+}
+
+std::string under_of(const Choice& choice, const std::string& job, const JobFit* on_fit) {
+  std::string out = job;
+  if (choice.recommended) out += " · " + fit_text(choice.recommended->fit);
+  if (on_fit != nullptr) out += fmt::format("; {} on", on_fit->pairs);
+  return out;
+}
+
+void add_window(Figures& figures, const JobFit& job, const std::string& under, units::System system) {
+  if (job.window.over_speed.empty() && job.window.over_roll.empty()) return;
+  figures.add("window", job.job, window_figure(job.window, job.tension, under, system));
+}
+
+void add_job(Figures& figures, const Choice& choice, units::System system) {
+  const auto* job = job_of(choice);
+  if (choice.envelope && !choice.envelope->diameter.empty()) {
+    const auto& envelope = *choice.envelope;
+    const auto* same = job != nullptr && job->job == envelope.job ? job : nullptr;
+    const auto under = under_of(choice, envelope.job, same);
+    figures.add("torque", envelope.job, torque_figure(envelope, same, under, system));
+    figures.add("temperature", envelope.job, temperature_figure(envelope, same, under, system));
+    figures.add("pressure", envelope.job, pressure_figure(envelope, same, under, system));
+  }
+  if (job == nullptr) return;
+  const auto under = under_of(choice, job->job, job);
+  if (job->thermal && !job->thermal->time.empty())
+    figures.add("heat", job->job, heat_figure(*job->thermal, job, under, system));
+  add_window(figures, *job, under, system);
+  if (job->likelihood) figures.add("drivers", job->job, drivers_figure(*job->likelihood, under));
+}
+
+}  // namespace
+
+std::vector<NamedFigure> figures_of(const Answer& answer, units::System system) {
+  Figures figures;
+  if (answer.choice) {
+    const auto& choice = *answer.choice;
+    if (choice.recommended && !choice.recommended->jobs.empty()) figures.add("coverage", "", coverage_figure(choice));
+    add_job(figures, choice, system);
+  }
+  if (answer.plan) {
+    const auto& jobs = answer.plan->jobs;
+    for (std::size_t i = 0; i < std::min(jobs.size(), most_plans); ++i)
+      figures.add("pressure", jobs[i].job, pressure_figure(jobs[i], system));
+  }
+  return figures.take();
+}
+
+}  // namespace holdback::draw

@@ -1,0 +1,55 @@
+// The figures of an answer: each a scene of its own, from the result structs and nothing else.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "holdback/draw/scene.hpp"
+#include "holdback/results/answer.hpp"
+#include "holdback/units/units.hpp"
+
+namespace holdback::draw {
+
+/// Brake torque over the roll: what run, ramp, stop, emergency stop and hold ask for against what the fit gives; what
+/// goes beyond is marked. `job` brings in how holding is judged; null: unknown. `under` stands under the title.
+Scene torque_figure(const Envelope& envelope, const JobFit* job, const std::string& under, units::System system);
+
+/// Disc temperature over the roll: steady, and in the state that repeats when the job has it, against the ratings of
+/// disc and pads when the job has them.
+Scene temperature_figure(const Envelope& envelope, const JobFit* job, const std::string& under, units::System system);
+
+/// Temperatures of disc, pads, calipers and hub over one roll and its change-over, in the state that repeats. `job`
+/// brings the ratings; null: none are drawn.
+Scene heat_figure(const ThermalFacts& thermal, const JobFit* job, const std::string& under, units::System system);
+
+/// Pressure over the roll for automatic control and as steps of the hand card, with the tension to expect.
+Scene pressure_figure(const JobPlan& plan, units::System system);
+
+/// Pressure over the roll at nominal friction.
+Scene pressure_figure(const Envelope& envelope, const JobFit* job, const std::string& under, units::System system);
+
+/// Least in hand of every job: on each fit tried when the answer holds their jobs, else limit by limit on the
+/// recommended one. At most 60 jobs by 12 columns; the figure says what it leaves out.
+Scene coverage_figure(const Choice& choice);
+
+/// Which input drives the spread of what is in hand, and how likely the limits hold.
+Scene drivers_figure(const Likelihood& likelihood, const std::string& under);
+
+/// The tension window over speed and over the roll, with what governs it and where the job's tension lies.
+Scene window_figure(const TensionWindow& window, const TensionTarget& tension, const std::string& under,
+                    units::System system);
+
+/// A figure with the name of its file, without an ending: "torque-paper-labels".
+struct NamedFigure {
+  std::string file{};
+  std::string title{};
+  Scene scene{};
+};
+
+/// All that an answer can show. `size`: the mix, then the job that was asked for, else the one with the least in hand;
+/// `plan`: a figure a job, 50 at most. File names differ and are safe on every file system: lower-case ASCII letters,
+/// digits and dashes. Empty for an answer without a result.
+std::vector<NamedFigure> figures_of(const Answer& answer, units::System system);
+
+}  // namespace holdback::draw
