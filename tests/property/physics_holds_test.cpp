@@ -45,7 +45,7 @@ struct Judged {
 
 Judged judge(const Stand& stand, int pairs, int brakes = 1) {
   const Site site = site_of(stand);
-  const Candidate candidate{&stand.brakes[0], &stand.brakes[0].grades[0], brakes, 0};
+  const Candidate candidate = candidate_of(stand.brakes[0], stand.brakes[0].grades[0], brakes, site);
   Judged judged{demand_of(stand.jobs[0], site), {}, {}};
   judged.found = survey(judged.demand, candidate, site);
   judged.assessment = assess(judged.demand, judged.found, candidate, site, pairs);
@@ -142,14 +142,16 @@ TEST(property, hotter_air_a_tighter_guard_and_altitude_never_cool) {
   }
 }
 
-TEST(property, a_second_brake_halves_the_heat_of_each_disc) {
+// Radiation grows with temperature, so that half the heat leaves somewhat more than half the rise.
+TEST(property, a_second_brake_takes_nearly_half_the_heat_of_each_disc) {
   Stands draw;
   for (int i = 0; i < stands; ++i) {
     Stand stand = draw.next();
     stand.brakes[0].drag = stand.brakes[0].disc_inertia = 0;
     const double one = judge(stand, 2, 1).found.temperature.value - stand.ambient;
     const double two = judge(stand, 2, 2).found.temperature.value - stand.ambient;
-    EXPECT_NEAR(two, one / 2, 1e-6 * one);
+    EXPECT_GE(two, one / 2);
+    EXPECT_LT(two, 0.8 * one);
   }
 }
 

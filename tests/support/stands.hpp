@@ -35,6 +35,12 @@ inline Brake disc_brake() {
   brake.disc_mass = 19;
   brake.disc_inertia = 0.42;
   brake.specific_heat = 500;
+  brake.disc_density = 7200;
+  brake.disc_conductivity = 48;
+  brake.emissivity = 0.55;
+  brake.caliper_mass = 1;
+  brake.hub_mass = 3;
+  brake.hub_conductance = 2;
   brake.cooling = {{5, 1000}, {15, 1900}, {40, 3400}, {150, 5800}};
   brake.cooling_rise = 170;
   brake.rated_pressure = 6e5;
@@ -84,8 +90,10 @@ inline Stand small_stand() {
   stand.shaft_inertia = 0.25;
   stand.ambient = 300;
   stand.air = {5.8e5, 8e3, 6e5, 1e3, 1e3};
-  stand.line = {6.5, 0.3, 40, 40, 15, 16, 5, 50, 0.7};
-  stand.limits = {0.1, 0.1, 1, 0.25, 1, 500 * 3600.0, 0.25, 0.003};
+  stand.line = {6.5, 0.3, 40, 40, 15, 300, 16, 5, 50, 0.7};
+  stand.limits = {0.1, 0.1, 1, 0.25, 1, 500 * 3600.0, 0.25, 0.003, 328.15, 1.5, 0.7, 20000 * 3600.0};
+  stand.path.most_sag = 0.005;
+  stand.uncertainty = {0.02, 0.3, 0.03, 0.05, 5, 0.15};
   stand.webs = {film()};
   stand.rolls = {metre_roll()};
   stand.jobs = {film_job()};

@@ -19,6 +19,16 @@ struct DefaultUsed {
   std::string text{};   // the value as the field table states it: "6 bar"
 };
 
+/// A column of a table of jobs, and what it was read as.
+struct ColumnRead {
+  std::string file{};    // name of the table
+  std::string column{};  // "B" of a sheet, "2" of a text
+  std::string header{};  // as written
+  std::string field{};   // "speed", "web.caliper"; empty when the column is not read
+  std::string unit{};    // that the header gives; empty when each cell carries its own
+  bool key{};            // the header is the field's own key
+};
+
 /// How the answer ended; the command line's exit code.
 enum class Outcome { holds = 0, fails = 1, bad_input = 2, internal = 3 };
 
@@ -27,6 +37,7 @@ struct Answer {
   Outcome outcome{Outcome::holds};
   Problems problems{};  // errors and warnings, in file order
   std::vector<DefaultUsed> defaults{};
+  std::vector<ColumnRead> columns{};  // of the table of jobs, when one was given
   std::optional<Check> check{};
   std::optional<Choice> choice{};
   std::optional<Plan> plan{};

@@ -21,6 +21,7 @@ struct JobFacts {
   double run_torque_full{};  // [N·m] at the full roll, drag taken off
   double run_torque_core{};  // [N·m] at the core
   double slip_power{};       // [W] tension times speed
+  TensionWindow window{};
 };
 
 /// The answer to `check`.

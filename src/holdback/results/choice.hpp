@@ -7,7 +7,11 @@
 #include <vector>
 
 #include "holdback/model/quantity.hpp"
+#include "holdback/results/likelihood.hpp"
 #include "holdback/results/limit.hpp"
+#include "holdback/results/shaft.hpp"
+#include "holdback/results/thermal.hpp"
+#include "holdback/results/window.hpp"
 
 namespace holdback {
 
@@ -44,18 +48,19 @@ struct RollFacts {
 
 /// One kind of stop, at the diameter where it is hardest.
 struct StopFacts {
-  double time{};                // [s] asked for, from the job's speed
-  double torque_needed{};       // [N·m]
-  double torque_available{};    // [N·m] at the lowest friction and the highest pressure
-  double diameter{};            // [m] where the two come closest
-  double energy{};              // [J] into all discs, highest over the roll
-  double bulk_temperature{};    // [K] of the disc after a stop from the steady state
-  double slack{};               // [m] web that is thrown when the brake cannot hold the roll back; 0 when it can
-  double slack_diameter{};      // [m] where it is thrown; 0 without slack
-  double shortest_taut_stop{};  // [s] from the job's speed with the web just taut over the whole roll
-  double shortest_stop{};       // [s] with the asked share of the setpoint kept; infinity is given as 0 with `never`
-  bool never{};                 // the brake cannot keep the asked tension even without a stop
-  bool runs_away{};             // nothing stops the roll at some diameter: no slack and no taut stop can be given
+  double time{};                 // [s] asked for, from the job's speed
+  double torque_needed{};        // [N·m]
+  double torque_available{};     // [N·m] at the lowest friction and the highest pressure
+  double diameter{};             // [m] where the two come closest
+  double energy{};               // [J] into all discs, highest over the roll
+  double bulk_temperature{};     // [K] of the disc after a stop from the steady state
+  double surface_temperature{};  // [K] of the disc's face, highest in the stop
+  double slack{};                // [m] web that is thrown when the brake cannot hold the roll back; 0 when it can
+  double slack_diameter{};       // [m] where it is thrown; 0 without slack
+  double shortest_taut_stop{};   // [s] from the job's speed with the web just taut over the whole roll
+  double shortest_stop{};        // [s] with the asked share of the setpoint kept; infinity is given as 0 with `never`
+  bool never{};                  // the brake cannot keep the asked tension even without a stop
+  bool runs_away{};              // nothing stops the roll at some diameter: no slack and no taut stop can be given
 };
 
 /// A web break at running speed, at the diameter where the roll coasts longest.
@@ -96,7 +101,11 @@ struct JobFit {
   StopFacts emergency_stop{};
   WebBreakFacts web_break{};
   WearFacts wear{};
-  std::vector<Note> notes{};  // assumptions met and cautions, of this job
+  TensionWindow window{};
+  std::optional<ThermalFacts> thermal{};   // of the recommended fit
+  std::optional<ShaftFacts> shaft{};       // when the stand describes its shaft
+  std::optional<Likelihood> likelihood{};  // of the recommended fit
+  std::vector<Note> notes{};               // assumptions met and cautions, of this job
 };
 
 /// A fit with what it does for the mix.
@@ -175,9 +184,10 @@ struct Choice {
   std::optional<FitResult> next{};         // the fit it was preferred to
   Note why{};                              // why the first and not the second
   std::vector<Uncovered> uncovered{};
-  std::vector<FitResult> all{};        // every fit tried, best first; jobs only when asked for
-  std::optional<JobFit> job{};         // the job asked for in depth; none: the mix was asked for
-  std::optional<Envelope> envelope{};  // of that job, or of the one with least in hand
+  std::vector<FitResult> all{};               // every fit tried, best first; jobs only when asked for
+  std::optional<JobFit> job{};                // the job asked for in depth; none: the mix was asked for
+  std::optional<Envelope> envelope{};         // of that job, or of the one with least in hand
+  std::optional<MixLikelihood> likelihood{};  // of the mix on the recommended fit
   std::vector<Note> assumptions{};
   std::vector<Note> cautions{};
 };

@@ -25,8 +25,17 @@ constexpr std::array<LimitInfo, limit_count> infos{{
     {disc_temperature, "disc_temperature", "disc temperature", Quantity::temperature, at_most},
     {pad_temperature, "pad_temperature", "pad temperature", Quantity::temperature, at_most},
     {stop_temperature, "stop_temperature", "temperature after stop", Quantity::temperature, at_most},
+    {stop_surface, "stop_surface", "disc face in stop", Quantity::temperature, at_most},
     {pressure_speed, "pressure_speed", "pad pressure × speed", Quantity::pressure_speed, at_most},
     {pad_life, "pad_life", "pad life", Quantity::running_time, at_least},
+    {idler_traction, "idler_traction", "idler traction", Quantity::force, at_most},
+    {span_sag, "span_sag", "sag of the longest span", Quantity::force, at_most},
+    {roll_balance, "roll_balance", "balance at standstill", Quantity::force, at_most},
+    {cinching, "cinching", "cinching of the roll", Quantity::torque, at_most},
+    {core_grip, "core_grip", "grip on the core", Quantity::torque, at_most},
+    {shaft_fatigue, "shaft_fatigue", "shaft fatigue safety", Quantity::number, at_least},
+    {whirl_speed, "whirl_speed", "shaft whirl", Quantity::rotational_speed, at_most},
+    {bearing_life, "bearing_life", "bearing life", Quantity::running_time, at_least},
 }};
 
 constexpr bool in_order() {
@@ -56,7 +65,7 @@ std::string_view name_of(LoadCase load_case) {
 }
 
 std::string_view key_of(Known known) {
-  constexpr std::array<std::string_view, 3> keys{"formula", "rating", "setting"};
+  constexpr std::array<std::string_view, 4> keys{"formula", "rating", "setting", "practice"};
   return keys[static_cast<std::size_t>(known)];
 }
 

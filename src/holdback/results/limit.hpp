@@ -24,16 +24,25 @@ enum class LimitId {
   disc_temperature,       // steady disc temperature against the maker's rating
   pad_temperature,        // steady temperature against the limit of the grade
   stop_temperature,       // bulk disc temperature after an emergency stop from the steady state
+  stop_surface,           // temperature of the disc's face in an emergency stop against the limit of the grade
   pressure_speed,         // pad pressure times sliding speed against the limit of the grade
   pad_life,               // running time until the pads are worn
+  idler_traction,         // lowest tension at which every idler is still driven, against the low end of the window
+  span_sag,               // lowest tension at which the longest span sags no more than accepted, against the same
+  roll_balance,   // lowest tension that keeps an out-of-round roll from swinging at standstill, against the same
+  cinching,       // torque put through the roll over its radius, against the tension it was wound with
+  core_grip,      // torque through the grip on the core in an emergency stop
+  shaft_fatigue,  // safety of the shaft against fatigue
+  whirl_speed,    // shaft at the core against a share of its first whirl speed
+  bearing_life,   // running time that the shaft's bearings last
 };
-inline constexpr int limit_count = static_cast<int>(LimitId::pad_life) + 1;
+inline constexpr int limit_count = static_cast<int>(LimitId::bearing_life) + 1;
 
 /// The situation in which a limit binds.
 enum class LoadCase { run, ramp, stop, emergency_stop, hold, web_break };
 
-/// How a bound is known: derived by us, rated by a maker, or set by the user.
-enum class Known { formula, rating, setting };
+/// How a bound is known: derived by us, rated by a maker, set by the user, or a rule of the trade without a source.
+enum class Known { formula, rating, setting, practice };
 
 /// holds: with the reserve in hand. tight: kept, inside the reserve. fails: not kept.
 enum class State { holds, tight, fails };

@@ -5,6 +5,7 @@
 
 #include <array>
 #include <bitset>
+#include <cstdint>
 
 #include "holdback/results/limit.hpp"
 #include "holdback/sizing/survey.hpp"
@@ -22,8 +23,25 @@ struct Assessment {
   int failing{};
 };
 
-/// Judges one number of engaged pairs on each brake.
-Assessment assess(const Demand& demand, const Survey& survey, const Candidate& candidate, const Site& site, int pairs);
+/// The same in brief, for a large mix and for samples.
+struct Summary {
+  int pairs{};
+  double margin{};          // [1] least
+  LimitId binding{};        // of that margin
+  std::uint32_t failing{};  // one bit a limit, by LimitId
+  State state{};
+  double pad_life{};  // [s]
+};
+static_assert(limit_count <= 32, "one bit a limit");
+
+/// In brief: one number of pairs, and the pairs to engage as assess_best() finds them.
+Summary summarize(const Demand& demand, const Survey& survey, const Candidate& candidate, const Site& site, int pairs,
+                  const Variation& variation = {});
+Summary summarize_best(const Demand& demand, const Survey& survey, const Candidate& candidate, const Site& site);
+
+/// Judges one number of engaged pairs on each brake; away from nominal values when the survey was made so.
+Assessment assess(const Demand& demand, const Survey& survey, const Candidate& candidate, const Site& site, int pairs,
+                  const Variation& variation = {});
 
 /// The pairs to engage: the fewest with which every limit holds; else the fewest with which none fails; else the number
 /// that misses least. More pairs than needed only coarsen the control of tension.

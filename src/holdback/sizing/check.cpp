@@ -2,6 +2,7 @@
 
 #include "holdback/sizing/facts.hpp"
 #include "holdback/sizing/notes.hpp"
+#include "holdback/sizing/window.hpp"
 
 namespace holdback::sizing {
 
@@ -23,6 +24,7 @@ JobFacts job_facts(const Job& job, const Site& site) {
   facts.run_torque_full = run(demand.radius.size() - 1);
   facts.run_torque_core = run(0);
   facts.slip_power = demand.tension.setpoint * demand.speed;
+  facts.window = tension_window(job, demand, site);
   return facts;
 }
 
@@ -35,7 +37,7 @@ Check check(const Stand& stand) {
   result.webs = static_cast<int>(stand.webs.size());
   result.rolls = static_cast<int>(stand.rolls.size());
   result.brakes = static_cast<int>(stand.brakes.size());
-  result.fits = static_cast<int>(candidates(stand).size());
+  result.fits = static_cast<int>(candidates(stand, site).size());
   for (const Job& job : stand.jobs) result.jobs.push_back(job_facts(job, site));
   result.cautions = cautions(stand, site);
   return result;

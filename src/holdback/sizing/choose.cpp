@@ -6,12 +6,22 @@
 
 #include "holdback/numerics/parallel_for.hpp"
 #include "holdback/sizing/facts.hpp"
+#include "holdback/sizing/likelihood.hpp"
 #include "holdback/sizing/notes.hpp"
 #include "holdback/sizing/remedies.hpp"
+#include "holdback/sizing/thermal.hpp"
+#include "holdback/sizing/window.hpp"
 
 namespace holdback::sizing {
 
 namespace {
+
+// A mix of many jobs is sampled more thinly, so that it costs no time that anybody notices.
+Sampling sampling_for(std::size_t jobs) {
+  Sampling sampling;
+  if (jobs > 100) sampling.base = 32;
+  return sampling;
+}
 
 JobFit in_full(const Coverage& coverage, std::size_t fit, std::size_t job, const Site& site) {
   const Candidate& candidate = coverage.fits[fit];
@@ -22,6 +32,25 @@ JobFit in_full(const Coverage& coverage, std::size_t fit, std::size_t job, const
 
 void add_jobs(FitResult& result, const Coverage& coverage, std::size_t fit, const Site& site) {
   for (std::size_t j = 0; j < coverage.demands.size(); ++j) result.jobs.push_back(in_full(coverage, fit, j, site));
+}
+
+// What only the recommended fit is asked: the window, heat over rolls, how likely it all holds.
+void add_depths(Choice& choice, const Stand& stand, const Coverage& coverage, std::size_t fit, const Site& site,
+                int threads) {
+  std::vector<JobFit>& jobs = choice.recommended->jobs;
+  const Candidate& candidate = coverage.fits[fit];
+  const Sampling sampling = sampling_for(jobs.size());
+  std::vector<SampledJob> sampled(jobs.size());
+  numerics::parallel_for(jobs.size(), static_cast<std::size_t>(std::max(threads, 0)), [&](std::size_t j) {
+    const Demand& demand = coverage.demands[j];
+    jobs[j].window = tension_window(stand.jobs[j], demand, site);
+    jobs[j].thermal = thermal_facts(demand, candidate, site, jobs[j].pairs);
+    sampled[j] = sample_job(demand, candidate, site, jobs[j].pairs, sampling);
+    jobs[j].likelihood = sampled[j].likelihood;
+  });
+  std::vector<bool> covered;
+  for (const JobFit& job : jobs) covered.push_back(job.state != State::fails);
+  choice.likelihood = mix_of(sampled, covered, input_bands(candidate, site), sampling);
 }
 
 Note failing_in_words(const JobFit& job) {
@@ -83,8 +112,8 @@ void add_depth(Choice& choice, const std::string& name, const Site& site, const 
 
 }  // namespace
 
-std::vector<Candidate> candidates(const Stand& stand, const ChooseOptions& options) {
-  std::vector<Candidate> wanted = candidates(stand);
+std::vector<Candidate> candidates(const Stand& stand, const Site& site, const ChooseOptions& options) {
+  std::vector<Candidate> wanted = candidates(stand, site);
   const auto unwanted = [&](const Candidate& c) {
     return (options.brake && c.brake->name != *options.brake) || (options.grade && c.grade->name != *options.grade) ||
            (options.brakes && c.brakes != *options.brakes);
@@ -101,7 +130,7 @@ Choice choose(const Stand& stand, const ChooseOptions& options) {
   choice.assumptions = assumptions(stand, site);
   choice.cautions = cautions(stand, site);
 
-  const Coverage coverage = cover(stand, site, candidates(stand, options), options.threads);
+  const Coverage coverage = cover(stand, site, candidates(stand, site, options), options.threads);
   choice.fits_tried = static_cast<int>(coverage.fits.size());
   if (coverage.fits.empty()) return choice;
 
@@ -115,6 +144,7 @@ Choice choose(const Stand& stand, const ChooseOptions& options) {
   const std::size_t best = order.front();
   choice.recommended = results[best];
   add_jobs(*choice.recommended, coverage, best, site);
+  add_depths(choice, stand, coverage, best, site, options.threads);
   if (order.size() > 1) {
     choice.next = results[order[1]];
     choice.why = why(*choice.recommended, *choice.next, static_cast<int>(stand.jobs.size()));

@@ -20,7 +20,7 @@ struct ChooseOptions {
 };
 
 /// The fits that the options leave to try. Empty when a name is unknown or nothing fits the words.
-std::vector<Candidate> candidates(const Stand& stand, const ChooseOptions& options);
+std::vector<Candidate> candidates(const Stand& stand, const Site& site, const ChooseOptions& options);
 
 /// Chooses. The stand must be free of errors; with no candidate left, `recommended` stays empty.
 Choice choose(const Stand& stand, const ChooseOptions& options);

@@ -30,23 +30,39 @@ std::string jobs_text(int count) { return std::to_string(count) + (count == 1 ? 
 
 }  // namespace
 
-Verdict verdict_of(const Assessment& assessment, const Candidate& candidate) {
-  const Limit& life = assessment.limits[static_cast<std::size_t>(LimitId::pad_life)];
-  const double pads = 2.0 * candidate.brakes * assessment.pairs;
-  return {assessment.state, assessment.binding, assessment.pairs, assessment.margin, pads / life.value};
+Verdict verdict_of(const Summary& summary, const Candidate& candidate) {
+  const double pads = 2.0 * candidate.brakes * summary.pairs;
+  return {summary.state, summary.binding, summary.pairs, summary.margin, pads / summary.pad_life};
 }
 
 Coverage cover(const Stand& stand, const Site& site, const std::vector<Candidate>& fits, int threads) {
   Coverage coverage;
   coverage.fits = fits;
-  for (const Job& job : stand.jobs) coverage.demands.push_back(demand_of(job, site));
-  coverage.verdicts.assign(fits.size(), std::vector<Verdict>(coverage.demands.size()));
-  const std::size_t jobs = coverage.demands.size();
-  const auto judge = [&](std::size_t cell) {
-    const Candidate& fit = coverage.fits[cell / jobs];
-    coverage.verdicts[cell / jobs][cell % jobs] = verdict_of(assess_job(coverage.demands[cell % jobs], fit, site), fit);
+  const std::size_t jobs = stand.jobs.size();
+  coverage.demands.resize(jobs);
+  coverage.verdicts.assign(fits.size(), std::vector<Verdict>(jobs));
+  // A job at a time: its demand serves every fit, what a brake's disc sheds over its roll every fit with that brake,
+  // and a pass over the roll every grade of a brake and number.
+  const auto judge = [&](std::size_t j) {
+    const Demand& demand = coverage.demands[j] = demand_of(stand.jobs[j], site);
+    const CoolingCurve* curve = nullptr;
+    const Candidate* passed = nullptr;
+    DiscOverRoll disc;
+    Pass pass;
+    for (std::size_t f = 0; f < fits.size(); ++f) {
+      const Candidate& fit = coverage.fits[f];
+      if (fit.cooling.get() != curve) {
+        curve = fit.cooling.get();
+        disc = curve->over(demand, site.ambient);
+      }
+      if (passed == nullptr || passed->brake != fit.brake || passed->brakes != fit.brakes)
+        pass_over(demand, disc, fit, site, {}, pass);
+      passed = &fit;
+      const Survey found = survey(demand, disc, pass, fit, Where::left_out);
+      coverage.verdicts[f][j] = verdict_of(summarize_best(demand, found, fit, site), fit);
+    }
   };
-  numerics::parallel_for(fits.size() * jobs, static_cast<std::size_t>(std::max(threads, 0)), judge);
+  numerics::parallel_for(jobs, static_cast<std::size_t>(std::max(threads, 0)), judge);
   return coverage;
 }
 

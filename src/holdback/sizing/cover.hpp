@@ -28,7 +28,7 @@ struct Coverage {
 Coverage cover(const Stand& stand, const Site& site, const std::vector<Candidate>& fits, int threads);
 
 /// One job on one fit.
-Verdict verdict_of(const Assessment& assessment, const Candidate& candidate);
+Verdict verdict_of(const Summary& summary, const Candidate& candidate);
 
 /// A fit summed up over the mix, without its jobs.
 FitResult sum_up(const Coverage& coverage, std::size_t fit, const Stand& stand);

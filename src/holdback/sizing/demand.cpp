@@ -4,7 +4,9 @@
 
 #include "holdback/physics/roll.hpp"
 #include "holdback/physics/torque.hpp"
+#include "holdback/sizing/shaft.hpp"
 #include "holdback/sizing/target.hpp"
+#include "holdback/sizing/window.hpp"
 
 namespace holdback::sizing {
 
@@ -16,30 +18,31 @@ double time_of(const std::optional<double>& own, double from_top, const Job& job
   return own.value_or(from_top * job.speed / line.top_speed);
 }
 
-void lay_out(Demand& demand, const Job& job, const Site& site, int radii) {
+void lay_out(Demand& demand, const Job& job, const Site& site) {
   const double core = job.roll.core_radius();
   const double full = job.roll.full_radius();
   const double base = site.shaft_inertia + physics::core_inertia(job.roll.core_mass, core);
   const double ramp = job.speed / demand.ramp_time;
   double radius_sum = 0;
-  for (int i = 0; i < radii; ++i) {
-    const double radius = core + (full - core) * i / (radii - 1);
-    demand.radius.push_back(radius);
-    demand.rotational_speed.push_back(job.speed / radius);
-    demand.inertia.push_back(base +
-                             physics::web_inertia(job.web.basis_weight, job.web.width, job.web.caliper, core, radius));
-    demand.run_acceleration.push_back(physics::roll_acceleration(0, job.web.caliper, job.speed, radius));
-    demand.ramp_acceleration.push_back(physics::roll_acceleration(ramp, job.web.caliper, job.speed, radius));
-    const double weight = radius * (i == 0 || i == radii - 1 ? 0.5 : 1);  // dL ~ R dR, trapezoids
-    demand.share_of_length.push_back(weight);
-    radius_sum += weight;
+  constexpr std::size_t last = radius_count - 1;
+  for (std::size_t i = 0; i <= last; ++i) {
+    const double radius = core + (full - core) * static_cast<double>(i) / last;
+    demand.radius[i] = radius;
+    demand.inverse_radius[i] = 1 / radius;
+    demand.rotational_speed[i] = job.speed / radius;
+    demand.web_inertia[i] = physics::web_inertia(job.web.basis_weight, job.web.width, job.web.caliper, core, radius);
+    demand.inertia[i] = base + demand.web_inertia[i];
+    demand.run_acceleration[i] = physics::roll_acceleration(0, job.web.caliper, job.speed, radius);
+    demand.ramp_acceleration[i] = physics::roll_acceleration(ramp, job.web.caliper, job.speed, radius);
+    demand.share_of_length[i] = radius * (i == 0 || i == last ? 0.5 : 1);  // dL ~ R dR, trapezoids
+    radius_sum += demand.share_of_length[i];
   }
   for (double& share : demand.share_of_length) share /= radius_sum;
 }
 
 }  // namespace
 
-Demand demand_of(const Job& job, const Site& site, int radii) {
+Demand demand_of(const Job& job, const Site& site) {
   Demand demand;
   demand.job = job.name;
   demand.speed = job.speed;
@@ -51,7 +54,10 @@ Demand demand_of(const Job& job, const Site& site, int radii) {
   demand.web_length = physics::roll_length(job.roll.core_radius(), job.roll.full_radius(), job.web.caliper);
   demand.web_mass = physics::web_mass(job.web.basis_weight, job.web.width, demand.web_length);
   demand.core_mass = job.roll.core_mass;
-  lay_out(demand, job, site, radii);
+  lay_out(demand, job, site);
+  demand.bounds = window_bounds(job, demand, site);
+  demand.cinching = cinching(job, demand, site);
+  if (site.shaft) demand.shaft = shaft_facts(job, demand, site);
   return demand;
 }
 

@@ -31,7 +31,7 @@ class Braking {
       : demand_(demand),
         candidate_(candidate),
         site_(site),
-        pair_(physics::pair_torque_per_pressure(*candidate.brake, *candidate.grade)),
+        pair_(candidate.pair),
         engaged_(candidate.brakes * pairs),
         drag_(site.drag + candidate.brakes * candidate.brake->drag) {}
 
@@ -96,19 +96,23 @@ void add_slack(StopFacts& stop, const Spot& spot, double speed, double torque, d
   stop.slack_diameter = 2 * spot.radius;
 }
 
-StopFacts stop_facts(const Demand& demand, const Braking& braking, const Brake& brake, int brakes,
-                     const StopAsked& asked) {
+StopFacts stop_facts(const Demand& demand, const Braking& braking, const Candidate& candidate, const StopAsked& asked) {
+  const Brake& brake = *candidate.brake;
+  const int brakes = candidate.brakes;
   StopFacts stop;
   stop.time = asked.time;
   stop.torque_needed = asked.limit->value;
   stop.torque_available = asked.limit->bound;
   stop.diameter = asked.limit->diameter;
   const double kept = asked.share * demand.tension.setpoint;
+  const double surface_per_watt = candidate.cooling->surface_per_watt(asked.time);
   for (std::size_t i = 0; i < braking.count(); ++i) {
     const Spot spot = braking.at(i);
     const double torque = braking.weakest(spot);
     const double energy = physics::stop_energy(std::max(spot.torques.*asked.torque, 0.0), spot.omega, asked.time);
     const double rise = physics::adiabatic_rise(energy, brakes * brake.disc_mass, brake.specific_heat);
+    const double power = physics::slip_power(std::max(spot.torques.*asked.torque, 0.0), spot.omega) / brakes;
+    stop.surface_temperature = std::max(stop.surface_temperature, spot.temperature + power * surface_per_watt);
     stop.energy = std::max(stop.energy, energy);
     stop.bulk_temperature = std::max(stop.bulk_temperature, spot.temperature + rise);
     add_slack(stop, spot, demand.speed, torque, braking.drag());
@@ -165,6 +169,7 @@ void add_notes(JobFit& job, const Demand& demand, const Candidate& candidate, co
     job.notes.push_back({"the tension asked for, {0}, is below the {1} recommended for this web",
                          {{tension.setpoint, Quantity::force}, {tension.recommended_low, Quantity::force}}});
   const auto& map = candidate.brake->cooling;
+  if (map.empty()) return;
   if (survey.rotational_speed.value > map.back().speed)
     job.notes.push_back(
         {"the disc turns faster, {0}, than its cooling map reaches, {1}: cooling is held at the last point",
@@ -172,7 +177,8 @@ void add_notes(JobFit& job, const Demand& demand, const Candidate& candidate, co
           {map.back().speed, Quantity::rotational_speed}}});
   if (demand.rotational_speed.back() < map.front().speed)
     job.notes.push_back(
-        {"the full roll turns slower, {0}, than the cooling map starts, {1}: cooling falls in proportion to speed",
+        {"the full roll turns slower, {0}, than the cooling map starts, {1}: below it cooling follows the physics of "
+         "the disc",
          {{demand.rotational_speed.back(), Quantity::rotational_speed},
           {map.front().speed, Quantity::rotational_speed}}});
 }
@@ -208,14 +214,14 @@ JobFit job_fit(const Demand& demand, const Survey& survey, const Assessment& ass
   job.tension = demand.tension;
   job.roll = roll_facts(demand, survey.disc_inertia);
   const auto& limits = site.limits;
-  const Brake& brake = *candidate.brake;
   job.stop =
-      stop_facts(demand, braking, brake, candidate.brakes,
+      stop_facts(demand, braking, candidate,
                  {demand.stop_time, limits.stop_tension, &CaseTorques::stop, &limit(assessment, LimitId::stop_torque)});
-  job.emergency_stop = stop_facts(demand, braking, brake, candidate.brakes,
+  job.emergency_stop = stop_facts(demand, braking, candidate,
                                   {demand.emergency_stop_time, limits.emergency_stop_tension,
                                    &CaseTorques::emergency_stop, &limit(assessment, LimitId::emergency_stop_torque)});
   job.web_break = web_break_facts(braking);
+  job.shaft = demand.shaft;
   job.wear = wear_facts(demand, candidate, site, limit(assessment, LimitId::pad_life).value, assessment.pairs);
   add_notes(job, demand, candidate, survey);
   return job;

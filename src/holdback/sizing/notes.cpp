@@ -34,14 +34,21 @@ std::vector<Note> assumptions(const Stand& stand, const Site& site) {
   notes.push_back(
       {"the web is wound at its caliper, without air between the layers; the roll is round and the tension uniform"});
   notes.push_back({"the disc is at one temperature, steady at each diameter; pads are taken as hot as the disc"});
-  if (!stand.guard_factor && site.guard_factor < 1)
-    notes.push_back({"the guard leaves {0} of free-air cooling (by its kind; common practice, no source)",
-                     {{site.guard_factor, Quantity::ratio}}});
-  if (!stand.guard_factor && site.guard_factor == 1 && stand.guard == Guard::mesh)
-    notes.push_back({"a mesh guard with an open base cools like free air (common practice, no source)"});
+  if (site.guard_factor)
+    notes.push_back(
+        {"the guard leaves {0} of free-air convection, as measured", {{*site.guard_factor, Quantity::ratio}}});
+  if (!site.guard_factor && site.guard != Guard::none)
+    notes.push_back({stand.guard_opening ? "the guard cools by what its openings of {0} let through"
+                                         : "the guard cools by what the openings usual for its kind let through "
+                                           "(common practice, no source): state guard_opening where it is known",
+                     {{stand.guard_opening.value_or(0), Quantity::area}}});
   if (stand.altitude > 0)
-    notes.push_back({"thinner air at {0} leaves {1} of the cooling at sea level",
-                     {{stand.altitude, Quantity::web_length}, {site.altitude_factor, Quantity::ratio}}});
+    notes.push_back({"the air at {0} is thinner and cools less, by the standard atmosphere",
+                     {{stand.altitude, Quantity::web_length}}});
+  if (std::any_of(stand.brakes.begin(), stand.brakes.end(), [](const Brake& b) { return b.cooling.empty(); }))
+    notes.push_back(
+        {"without a cooling map a disc sheds what its dimensions give: correlations of turning discs, good to a fifth "
+         "or so; a measured map is better"});
   if (std::any_of(stand.jobs.begin(), stand.jobs.end(), [](const Job& job) { return !job.tension; }))
     notes.push_back(
         {"recommended tensions come from tables of common practice (no source), cut by strength and strain: run "

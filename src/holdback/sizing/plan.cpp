@@ -131,7 +131,7 @@ Plan plan(const Stand& stand, const PlanOptions& options) {
   result.title = stand.title;
   result.assumptions = assumptions(stand, site);
   result.cautions = cautions(stand, site);
-  const Coverage coverage = cover(stand, site, candidates(stand, options.choose), options.choose.threads);
+  const Coverage coverage = cover(stand, site, candidates(stand, site, options.choose), options.choose.threads);
   if (coverage.fits.empty()) return result;
   std::vector<FitResult> results;
   for (std::size_t fit = 0; fit < coverage.fits.size(); ++fit) results.push_back(sum_up(coverage, fit, stand));

@@ -4,6 +4,7 @@
 #include <numbers>
 
 #include "holdback/physics/roll.hpp"
+#include "holdback/sizing/cooling_curve.hpp"
 #include "holdback/sizing/target.hpp"
 
 namespace holdback::sizing {
@@ -96,6 +97,45 @@ void check_tension(const Stand& stand, std::size_t j, Problems& problems) {
   problems.push_back(problem);
 }
 
+/// The web lies on the shaft between its bearings, or beyond the front one.
+void check_shaft(const Stand& stand, std::size_t j, Problems& problems) {
+  if (!stand.shaft) return;
+  const Shaft& shaft = *stand.shaft;
+  const double beside = shaft.support == Support::cantilever
+                            ? shaft.roll_centre - shaft.bearing_span
+                            : std::min(shaft.roll_centre, shaft.bearing_span - shaft.roll_centre);
+  const double width = stand.jobs[j].web.width;
+  if (width <= 2 * beside) return;
+  Problem problem;
+  problem.what = {"the web of job \"" + stand.jobs[j].name +
+                      "\", {0} wide, does not fit on the shaft: there are {1} from the middle of the roll to the next "
+                      "bearing",
+                  {{width, Quantity::short_length}, {beside, Quantity::short_length}}};
+  problem.field = "shaft.roll_centre";
+  problem.accepted = {"at least {0} on either side of the middle of the roll", {{width / 2, Quantity::short_length}}};
+  problems.push_back(problem);
+}
+
+/// A map that is far from what the disc's dimensions make is likelier a slip of a unit than a marvel.
+void check_map(const Stand& stand, std::size_t b, Problems& problems) {
+  const Brake& brake = stand.brakes[b];
+  if (brake.cooling.empty()) return;
+  const double ratio = CoolingCurve(brake, site_of(stand)).map_over_model();
+  constexpr double odd = 8;  // fins and forced air make a few times what a plain disc sheds
+  if (ratio < odd && ratio > 1 / odd) return;
+  const CoolingPoint& middle = brake.cooling[brake.cooling.size() / 2];
+  Problem problem;
+  problem.severity = Severity::warning;
+  problem.what = {"the cooling map of brake \"" + brake.name +
+                      "\" gives {0} at {1}, but a disc of its dimensions would shed about {2}",
+                  {{middle.power, Quantity::power},
+                   {middle.speed, Quantity::rotational_speed},
+                   {middle.power / ratio, Quantity::power}}};
+  problem.field = "brake[" + std::to_string(b) + "].cooling";
+  problem.accepted = {"the powers and the cooling_rise of the data sheet; look at their units"};
+  problems.push_back(problem);
+}
+
 }  // namespace
 
 Problems implausible(const Stand& stand) {
@@ -104,7 +144,9 @@ Problems implausible(const Stand& stand) {
     check_length(stand, j, problems);
     check_mass(stand, j, problems);
     check_tension(stand, j, problems);
+    check_shaft(stand, j, problems);
   }
+  for (std::size_t b = 0; b < stand.brakes.size(); ++b) check_map(stand, b, problems);
   return problems;
 }
 

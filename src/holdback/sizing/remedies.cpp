@@ -7,7 +7,7 @@
 #include <functional>
 
 #include "holdback/numerics/roots.hpp"
-#include "holdback/physics/cooling.hpp"
+#include "holdback/sizing/cooling_curve.hpp"
 
 namespace holdback::sizing {
 
@@ -26,7 +26,8 @@ struct Trial {
   Brake brake;
   Grade grade;
   int brakes;
-  Candidate candidate() const { return {&brake, &grade, brakes, 0}; }
+  std::shared_ptr<const CoolingCurve> cooling;  // none: to be made for this brake on this site
+  Candidate candidate() const { return candidate_of(brake, grade, brakes, site, 0, cooling); }
 };
 
 Assessment assess_trial(const Trial& trial) {
@@ -71,8 +72,8 @@ void stretch_ramp(Trial& t, double amount) {
 Note time_note(const std::string& text, const Trial& before, const Trial& after,
                const std::function<double(const Demand&)>& time) {
   return {text,
-          {{time(demand_of(after.job, after.site, 3)), Quantity::duration},
-           {time(demand_of(before.job, before.site, 3)), Quantity::duration}}};
+          {{time(demand_of(after.job, after.site)), Quantity::duration},
+           {time(demand_of(before.job, before.site)), Quantity::duration}}};
 }
 
 double emergency_stop_time(const Demand& d) { return d.emergency_stop_time; }
@@ -134,11 +135,18 @@ std::vector<Change> stand_changes() {
          return Note{"air supply and regulator good for {0} instead of {1}",
                      {{a.site.air_ceiling, Quantity::pressure}, {b.site.air_ceiling, Quantity::pressure}}};
        }},
-      {RemedyKind::guard, false, true, false, [](Trial& t, double) { t.site.guard_factor = 1; },
+      {RemedyKind::guard, false, true, false,
+       [](Trial& t, double) {
+         t.site.guard = Guard::mesh;
+         t.site.guard_factor.reset();
+         t.site.guard_opening.reset();
+         t.cooling = nullptr;
+       },
        [](const Trial& b, const Trial&) {
+         const double slowest = b.job.speed / b.job.roll.full_radius();
          return Note{
              "a guard that lets free air through (mesh with open base), instead of one that leaves {0} of the cooling",
-             {{b.site.guard_factor, Quantity::ratio}}};
+             {{b.candidate().cooling->guard_share(slowest), Quantity::ratio}}};
        }},
       {RemedyKind::more_pairs, false, true, false, [](Trial& t, double) { ++t.brake.pairs; },
        [](const Trial&, const Trial& a) {
@@ -163,6 +171,7 @@ void add_other_fits(std::vector<Change>& changes, const Coverage& coverage, cons
                          t.brake = *fit.brake;
                          t.grade = *fit.grade;
                          t.brakes = fit.brakes;
+                         t.cooling = fit.cooling;
                        },
                        [fit, same_brake](const Trial&, const Trial&) {
                          const std::string grade = "grade " + fit.grade->name;
@@ -180,8 +189,12 @@ class Search {
         coverage_(coverage),
         chosen_(chosen),
         job_(job),
-        before_{site, stand.jobs[job], *coverage.fits[chosen].brake, *coverage.fits[chosen].grade,
-                coverage.fits[chosen].brakes} {}
+        before_{site,
+                stand.jobs[job],
+                *coverage.fits[chosen].brake,
+                *coverage.fits[chosen].grade,
+                coverage.fits[chosen].brakes,
+                coverage.fits[chosen].cooling} {}
 
   std::vector<Remedy> run() {
     changes_ = job_changes();
@@ -250,11 +263,12 @@ class Search {
   }
 
   void count_other_jobs(Remedy& remedy, const Trial& after) const {
+    const Candidate changed = after.candidate();
     for (std::size_t j = 0; j < stand_.jobs.size(); ++j) {
       if (j == job_) continue;
       const bool covered = coverage_.verdicts[chosen_][j].state != State::fails;
       const Demand demand = demand_of(stand_.jobs[j], after.site);
-      const bool covered_after = assess_job(demand, after.candidate(), after.site).state != State::fails;
+      const bool covered_after = assess_job(demand, changed, after.site).state != State::fails;
       if (covered && !covered_after) remedy.jobs_lost.push_back(demand.job);
       if (!covered && covered_after) remedy.jobs_won.push_back(demand.job);
     }

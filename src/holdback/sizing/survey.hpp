@@ -3,10 +3,23 @@
 // (assess.hpp).
 #pragma once
 
+#include "holdback/sizing/cooling_curve.hpp"
 #include "holdback/sizing/demand.hpp"
 #include "holdback/sizing/site.hpp"
 
 namespace holdback::sizing {
+
+/// Inputs away from their nominal values, as uncertainty varies them. All shares are of the nominal value.
+struct Variation {
+  double friction{};   // [1] added share, in place of both ends of the band
+  bool of_friction{};  // the friction above is meant; else each limit is judged at its own end of the band
+  double pressure{};   // [1] added share of the pressure that is set
+  double drag{1};      // [1]
+  double tension{1};   // [1]
+  double caliper{1};   // [1] at the same basis weight and diameters
+  double ambient{};    // [K] added
+  double cooling{1};   // [1]
+};
 
 /// An extreme over the roll and where it is.
 struct Peak {
@@ -32,6 +45,7 @@ struct HeatPeak {
 struct Survey {
   double drag{};          // [N·m] of shaft and released brakes
   double disc_inertia{};  // [kg·m²] of all discs
+  double ambient{};       // [K]
 
   HotPeak run_hot{};
   HotPeak stop_hot{};
@@ -47,10 +61,37 @@ struct Survey {
   HeatPeak heat_load{};       // steady run, one disc
   Peak temperature{};         // [K] steady, highest
   Peak stop_temperature{};    // [K] bulk after an emergency stop from the steady state, highest
+  Peak stop_surface{};        // [K] of the disc's face in that stop, highest
   Peak hot_power{};           // [W] run_hot torque times roll speed, highest: pad pressure times sliding speed
   double wear_volume_rate{};  // [m³/s] of all pads, averaged over the web's length
 };
 
+/// Whether the diameters of the extremes are wanted too.
+enum class Where { known, left_out };
+
+/// What a pass over the roll finds, radius by radius. Does not depend on the friction grade.
+struct alignas(64) Pass {
+  OverRoll run, stop, emergency_stop, hold;              // [N·m]
+  OverRoll released;                                     // [N] in a ramp with the brake released
+  OverRoll power;                                        // [W] all brakes
+  OverRoll load_share;                                   // [1] power over what is shed at the rated rise
+  OverRoll temperature, stop_temperature, stop_surface;  // [K]
+  double ambient;                                        // [K]
+  double drag;                                           // [N·m]
+  double disc_inertia;                                   // [kg·m²]
+  double each_brake;                                     // [1] one over the number of brakes
+  double cooling;                                        // [1] share of the nominal cooling
+};
+
+/// Goes over the roll once, for all grades of a brake and number.
+void pass_over(const Demand& demand, const DiscOverRoll& disc, const Candidate& candidate, const Site& site,
+               const Variation& variation, Pass& pass);
+
+/// Finds the extremes of a pass for the candidate's grade.
+Survey survey(const Demand& demand, const DiscOverRoll& disc, const Pass& pass, const Candidate& candidate,
+              Where where);
+
+/// The same at nominal values, with diameters.
 Survey survey(const Demand& demand, const Candidate& candidate, const Site& site);
 
 /// Steady disc temperature [K] of one disc of the candidate at a brake torque [N·m] and speed [rad/s].

@@ -32,8 +32,7 @@ TensionTarget tension_target(const Job& job, const Limits& limits) {
     target.recommended_high = recommended->high;
     target.governed_by = key_of(recommended->governed_by);
   }
-  if (job.web.yield_strength)
-    target.web_strength = physics::yield_tension(*job.web.yield_strength, job.web.width, job.web.caliper);
+  if (const auto yield = physics::web_yield(job.web)) target.web_strength = *yield * job.web.width;
   target.asked = job.tension.has_value();
   target.setpoint = job.tension.value_or(target.recommended);
   const double tolerance = tolerance_of(job, limits);

@@ -14,12 +14,13 @@ struct Case {
   Assessment with_pairs(int pairs) const {
     const Site site = site_of(stand);
     const Demand demand = demand_of(stand.jobs[0], site);
-    const Candidate candidate{&stand.brakes[0], &stand.brakes[0].grades[0], 1, 0};
+    const Candidate candidate = candidate_of(stand.brakes[0], stand.brakes[0].grades[0], 1, site);
     return assess(demand, survey(demand, candidate, site), candidate, site, pairs);
   }
   Assessment best() const {
-    return assess_job(demand_of(stand.jobs[0], site_of(stand)), {&stand.brakes[0], &stand.brakes[0].grades[0], 1, 0},
-                      site_of(stand));
+    const Site site = site_of(stand);
+    return assess_job(demand_of(stand.jobs[0], site), candidate_of(stand.brakes[0], stand.brakes[0].grades[0], 1, site),
+                      site);
   }
   Limit limit(LimitId id, int pairs = 4) const { return with_pairs(pairs).limits[static_cast<std::size_t>(id)]; }
 };

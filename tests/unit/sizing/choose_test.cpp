@@ -86,6 +86,7 @@ TEST(remedies, offer_a_second_brake_where_torque_is_missing) {
 TEST(remedies, offer_an_open_guard_where_heat_fails_behind_a_closed_one) {
   Stand stand = test::small_stand();
   stand.guard = Guard::closed;
+  stand.guard_factor = 0.4;
   stand.jobs[0].tension = 180;
   stand.jobs[0].speed = 6.5;
   stand.brakes[0].most_brakes = 1;

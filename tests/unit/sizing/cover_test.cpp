@@ -52,7 +52,7 @@ TEST(candidates, are_every_brake_by_number_by_grade) {
   Stand stand = test::small_stand();
   stand.brakes[0].grades.push_back(test::middle_grade());
   stand.brakes[0].most_brakes = 3;
-  EXPECT_EQ(candidates(stand).size(), 6U);
+  EXPECT_EQ(candidates(stand, site_of(stand)).size(), 6U);
 }
 
 TEST(cover, answers_the_same_on_one_thread_or_many) {
@@ -62,8 +62,8 @@ TEST(cover, answers_the_same_on_one_thread_or_many) {
     stand.jobs.back().tension = 40.0 * i;
   }
   const Site site = site_of(stand);
-  const Coverage one = cover(stand, site, candidates(stand), 1);
-  const Coverage many = cover(stand, site, candidates(stand), 4);
+  const Coverage one = cover(stand, site, candidates(stand, site), 1);
+  const Coverage many = cover(stand, site, candidates(stand, site), 4);
   for (std::size_t fit = 0; fit < one.verdicts.size(); ++fit)
     for (std::size_t job = 0; job < one.verdicts[fit].size(); ++job) {
       EXPECT_EQ(one.verdicts[fit][job].margin, many.verdicts[fit][job].margin);
@@ -80,7 +80,7 @@ TEST(sum_up, weighs_pads_by_the_jobs_share_of_running_time) {
     stand.jobs[0].share = first;
     stand.jobs[1].share = second;
     const Site site = site_of(stand);
-    return sum_up(cover(stand, site, candidates(stand), 1), 0, stand).pads_per_year;
+    return sum_up(cover(stand, site, candidates(stand, site), 1), 0, stand).pads_per_year;
   };
   const double heavy = pads(1, 0);
   const double light = pads(0, 1);

@@ -12,7 +12,7 @@ namespace {
 JobFit fit(const Stand& stand, int pairs) {
   const Site site = site_of(stand);
   const Demand demand = demand_of(stand.jobs[0], site);
-  const Candidate candidate{&stand.brakes[0], &stand.brakes[0].grades[0], 1, 0};
+  const Candidate candidate = candidate_of(stand.brakes[0], stand.brakes[0].grades[0], 1, site);
   const Survey found = survey(demand, candidate, site);
   return job_fit(demand, found, assess(demand, found, candidate, site, pairs), candidate, site);
 }
@@ -89,8 +89,8 @@ TEST(job_fit, warns_of_a_tension_above_what_is_usual) {
 TEST(envelope, needs_the_torque_at_each_diameter_that_the_binding_stop_was_judged_by) {
   const Stand stand = test::small_stand();
   const Site site = site_of(stand);
-  const Envelope e =
-      envelope(demand_of(stand.jobs[0], site), {&stand.brakes[0], &stand.brakes[0].grades[0], 1, 0}, site, 4);
+  const Envelope e = envelope(demand_of(stand.jobs[0], site),
+                              candidate_of(stand.brakes[0], stand.brakes[0].grades[0], 1, site), site, 4);
   const JobFit job = fit(stand, 4);
   EXPECT_DOUBLE_EQ(e.stop.back(), job.stop.torque_needed);
   EXPECT_NEAR(e.capacity_low.back(), job.stop.torque_available, 1e-9 * job.stop.torque_available);
@@ -102,8 +102,8 @@ TEST(envelope, never_asks_a_brake_to_push_in_a_ramp) {
   Stand stand = test::small_stand();
   stand.line.ramp_time = 0.5;
   const Site site = site_of(stand);
-  const Envelope e =
-      envelope(demand_of(stand.jobs[0], site), {&stand.brakes[0], &stand.brakes[0].grades[0], 1, 0}, site, 1);
+  const Envelope e = envelope(demand_of(stand.jobs[0], site),
+                              candidate_of(stand.brakes[0], stand.brakes[0].grades[0], 1, site), site, 1);
   EXPECT_GE(*std::min_element(e.ramp.begin(), e.ramp.end()), 0);
 }
 
