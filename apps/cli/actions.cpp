@@ -5,11 +5,15 @@
 
 #include "completion.hpp"
 #include "examples.hpp"
+#include "figures.hpp"
 #include "holdback/draw/cells.hpp"
+#include "holdback/files/csv.hpp"
 #include "holdback/files/format_page.hpp"
 #include "holdback/files/schema.hpp"
 #include "host.hpp"
 #include "man_page.hpp"
+#include "xlsx_read.hpp"
+#include "xlsx_write.hpp"
 
 namespace holdback::cli {
 
@@ -25,11 +29,24 @@ api::Source read_or_note(const std::string& path, Problems& problems) {
   return std::get<api::Source>(std::move(read_file));
 }
 
+/// The table of jobs, out of a workbook when it is one.
+void read_jobs(const Settings& settings, api::Request& request, Problems& problems) {
+  if (settings.jobs.empty()) return;
+  const std::size_t before = problems.size();
+  request.jobs = read_or_note(settings.jobs, problems);
+  if (problems.size() > before) return;
+  auto table = jobs_table(std::move(*request.jobs), settings.sheet);
+  if (auto* problem = std::get_if<Problem>(&table))
+    problems.push_back(std::move(*problem));
+  else
+    request.jobs = std::get<api::Source>(std::move(table));
+}
+
 api::Request request_of(const Settings& settings, Problems& problems) {
   api::Request request;
   request.command = settings.command;
   request.stand = read_or_note(settings.file, problems);
-  if (!settings.jobs.empty()) request.jobs = read_or_note(settings.jobs, problems);
+  read_jobs(settings, request, problems);
   request.job = settings.job;
   request.all = settings.all;
   if (!settings.brake.empty()) request.brake = settings.brake;
@@ -51,9 +68,30 @@ Answer answer_of(const Settings& settings) {
   return answer;
 }
 
+bool is_table(const Example& example) { return example.file.substr(example.file.rfind('.') + 1) == "csv"; }
+
+/// An example that is CSV as a table, numbers as numbers.
+report::JobsTable table_of(const Example& example) {
+  report::JobsTable table;
+  files::CsvReader csv(example.text, ',');
+  for (files::Row row; csv.next(row);) {
+    std::vector<report::JobsTable::Cell> cells;
+    for (const auto& cell : row.cells) {
+      const auto number = units::parse(cell.text, Quantity::number);
+      const bool is_number = !table.heads.empty() && std::holds_alternative<double>(number);
+      cells.push_back(is_number ? report::JobsTable::Cell{"", std::get<double>(number)}
+                                : report::JobsTable::Cell{cell.text, {}});
+    }
+    if (!table.heads.empty()) table.rows.push_back(std::move(cells));
+    if (table.heads.empty())
+      for (const auto& cell : cells) table.heads.push_back(cell.text);
+  }
+  return table;
+}
+
 /// What an example says of itself: the first sentence of its first comment.
 std::string summary_of(const Example& example) {
-  if (example.file.substr(example.file.rfind('.') + 1) == "csv") return "a table of more jobs, for --jobs";
+  if (is_table(example)) return "a table of more jobs, for --jobs";
   auto line = example.text.substr(0, example.text.find('\n'));
   line.remove_prefix(std::min(line.find_first_not_of("# "), line.size()));
   return std::string(line.substr(0, line.find(". ")));
@@ -80,6 +118,9 @@ int answer_stand(const Settings& settings) {
   protect_inputs(settings);
   const auto styles = styles_of(settings);
   const auto answer = answer_of(settings);
+  write_figures(answer, settings, styles.out.system);
+  if (!settings.xlsx.empty() && answer.outcome != Outcome::bad_input)
+    write_file(workbook(answer, styles.out.system), settings.xlsx);
   if (settings.json) {
     write(report::json(answer), settings);
   } else {
@@ -92,13 +133,20 @@ int answer_stand(const Settings& settings) {
 
 int show_example(const Settings& settings) {
   if (settings.topic.empty()) {
+    if (!settings.xlsx.empty()) throw Refusal("--xlsx needs the NAME of an example that is a table");
     write(examples_list(), settings);
     return 0;
   }
   const auto found = std::find_if(examples().begin(), examples().end(),
                                   [&](const Example& example) { return example.name == settings.topic; });
-  if (!settings.out.empty() && exists(settings.out) && !settings.force) {
-    throw Refusal(settings.out + " is there already; --force replaces it");
+  for (const auto& path : {settings.out, settings.xlsx}) {
+    if (!path.empty() && exists(path) && !settings.force)
+      throw Refusal(path + " is there already; --force replaces it");
+  }
+  if (!settings.xlsx.empty()) {
+    if (!is_table(*found)) throw Refusal(settings.topic + " is a stand file; only a table becomes a workbook");
+    write_file(workbook(table_of(*found), settings.topic), settings.xlsx);
+    return 0;
   }
   write(std::string(found->text), settings);
   return 0;

@@ -17,8 +17,18 @@ const Option units{"--units", "si|us",          "units of the text and of CSV; J
 const Option json{"--json",           "", "the whole answer as JSON, problems of the input in it", &S::json,
                   Completes::nothing, {}};
 const Option csv{"--csv", "", "the jobs as CSV, one row a job", &S::csv, Completes::nothing, {}};
-const Option jobs{"--jobs", "FILE.csv",      "more jobs, as a table whose head names fields and units",
-                  &S::jobs, Completes::file, {}};
+const Option svg{"--svg", "DIR",           "figures as SVG into this folder, made when it is not there",
+                 &S::svg, Completes::file, {}};
+const Option jobs{
+    "--jobs", "FILE",          "more jobs: a table as CSV or workbook (.xlsx) whose head names fields and units",
+    &S::jobs, Completes::file, {}};
+const Option sheet{
+    "--sheet",          "NAME", "with a workbook: its sheet with the jobs; else the first one that is shown", &S::sheet,
+    Completes::nothing, {}};
+const Option xlsx{"--xlsx", "FILE.xlsx",     "write the answer also as a workbook: jobs, limits, reasons",
+                  &S::xlsx, Completes::file, {}};
+const Option table_xlsx{"--xlsx", "FILE.xlsx",     "write an example that is a table as a workbook, for --jobs",
+                        &S::xlsx, Completes::file, {}};
 const Option out{"--out", "FILE",          "write there instead of to standard output; whole or not at all",
                  &S::out, Completes::file, {}};
 const Option colour{
@@ -44,7 +54,7 @@ const Option tolerance{"--tolerance",
                        &S::tolerance,
                        Completes::nothing,
                        {}};
-const Option force{"--force", "", "with --out: replace a file that is there", &S::force, Completes::nothing, {}};
+const Option force{"--force", "", "replace a file that is there", &S::force, Completes::nothing, {}};
 
 const Argument stand{"FILE", "stand file (TOML); - reads standard input", &S::file, true, Completes::file, {}};
 
@@ -62,9 +72,10 @@ Command check() {
           "understood: rolls with their length, mass and inertia, tensions with their source, the torque they ask for. "
           "A wrong input shows here by its consequence.",
           {stand},
-          {jobs, units, json, csv, out, colour, help},
+          {jobs, sheet, units, json, csv, xlsx, out, colour, help},
           {{"holdback check stand.toml", "faults with line and field, or the stand as understood"},
            {"holdback check --jobs trials.csv stand.toml", "the same with the jobs of a table"},
+           {"holdback check --jobs mix.xlsx --sheet May stand.toml", "the same with those of a workbook"},
            {"holdback check --units us stand.toml", "in lbf, in, psi and degrees Fahrenheit"}},
           plain,
           answer_stand};
@@ -78,11 +89,13 @@ Command size() {
       "and the whole roll, recommends one and says why; shows pressures, margins, the binding limit, temperatures "
       "and pad life of each job; and for what falls out, the least change that would bring it in.",
       {stand},
-      {one_job, all, brake, grade, brakes, jobs, units, json, csv, out, threads, colour, help},
+      {one_job, all, brake, grade, brakes, jobs, sheet, units, json, csv, svg, xlsx, out, threads, colour, help},
       {{"holdback size stand.toml", "the recommended fit and every job on it"},
        {"holdback size stand.toml --job \"Label 60\"", "one job in depth, with its torque over the roll"},
        {"holdback size stand.toml --all", "every fit tried, every limit of every job"},
        {"holdback size stand.toml --brake D300 --grade soft", "only fits with this brake and grade"},
+       {"holdback size stand.toml --svg figures", "also the figures of the mix and of its tightest job"},
+       {"holdback size stand.toml --jobs mix.xlsx --xlsx answer.xlsx", "from a workbook into a workbook"},
        {"holdback size stand.toml --json | jq .outcome", "for a script; numbers in SI"}},
       verdict,
       answer_stand};
@@ -96,9 +109,10 @@ Command plan() {
       "the diameter for automatic control, and the fewest settings by hand that keep the tension within its "
       "tolerance, with diameters, pressures and the tension to expect.",
       {stand},
-      {plan_job, tolerance, brake, grade, brakes, jobs, units, json, csv, out, threads, colour, help},
+      {plan_job, tolerance, brake, grade, brakes, jobs, sheet, units, json, csv, svg, xlsx, out, threads, colour, help},
       {{"holdback plan stand.toml", "all jobs on the recommended fit"},
        {"holdback plan stand.toml --job \"Label 60\" --tolerance 8%", "one hand card, tension within ±8 %"},
+       {"holdback plan stand.toml --svg figures", "also one figure a job, pressure and tension over the roll"},
        {"holdback plan stand.toml --csv --out plan.csv", "for a spreadsheet or a controller"}},
       verdict,
       answer_stand};
@@ -111,9 +125,10 @@ Command example() {
       "Without a name: lists the examples. With one: prints the file, or writes it with --out. A file that is there "
       "is replaced only with --force.",
       {{"NAME", "which example; none lists them", &S::topic, false, Completes::words, example_names()}},
-      {out, force, help},
+      {out, table_xlsx, force, help},
       {{"holdback example", "what there is"},
        {"holdback example label-slitter --out stand.toml", "a file to edit"},
+       {"holdback example film-laminator-trials --xlsx mix.xlsx", "a table of jobs to fill in"},
        {"holdback example label-slitter | holdback size -", "straight to its answer"}},
       plain,
       show_example};

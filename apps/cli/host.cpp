@@ -92,20 +92,6 @@ class Beside {
   bool kept_{};
 };
 
-void write_file(const std::string& text, const std::string& path) {
-  std::error_code none;
-  if (fs::exists(path, none) && !fs::is_regular_file(path, none)) {  // a device or a pipe is written as it is
-    const Open open(::open(path.c_str(), O_WRONLY | O_CLOEXEC), path);
-    write_all(open.file(), text, path);
-    return;
-  }
-  const auto target = fs::canonical(path, none);  // where a link leads; the link stays
-  const std::string place = none ? path : target.string();
-  Beside beside(place);
-  write_all(beside.file(), text, place);
-  beside.rename_to(place);
-}
-
 bool is_set(const char* name) {
   const char* value = std::getenv(name);
   return value != nullptr && *value != '\0';
@@ -153,6 +139,20 @@ std::variant<api::Source, Problem> read(const std::string& path) {
   return api::Source{name, text};
 }
 
+void write_file(const std::string& bytes, const std::string& path) {
+  std::error_code none;
+  if (fs::exists(path, none) && !fs::is_regular_file(path, none)) {  // a device or a pipe is written as it is
+    const Open open(::open(path.c_str(), O_WRONLY | O_CLOEXEC), path);
+    write_all(open.file(), bytes, path);
+    return;
+  }
+  const auto target = fs::canonical(path, none);  // where a link leads; the link stays
+  const std::string place = none ? path : target.string();
+  Beside beside(place);
+  write_all(beside.file(), bytes, place);
+  beside.rename_to(place);
+}
+
 void write(const std::string& text, const Settings& settings) {
   if (settings.out.empty()) {
     write_all(STDOUT_FILENO, text, "standard output");
@@ -161,18 +161,33 @@ void write(const std::string& text, const Settings& settings) {
   }
 }
 
+void make_folder(const std::string& path) {
+  std::error_code error;
+  fs::create_directories(path, error);
+  std::error_code none;
+  if (!fs::is_directory(path, none)) throw Refusal("the folder " + path + " cannot be made: " + error.message());
+}
+
+void write_in(const std::string& folder, const std::string& name, const std::string& text) {
+  write_file(text, (fs::path(folder) / name).string());
+}
+
 bool exists(const std::string& path) {
   std::error_code none;
   return fs::exists(path, none);
 }
 
 void protect_inputs(const Settings& settings) {
-  for (const auto& input : {settings.file, settings.jobs}) {
+  const auto same = [](const std::string& a, const std::string& b) {
     std::error_code none;
-    if (!settings.out.empty() && !input.empty() && fs::equivalent(settings.out, input, none)) {
-      throw Refusal("--out " + settings.out + " would replace the file that is read");
-    }
+    return !a.empty() && !b.empty() && fs::equivalent(a, b, none);
+  };
+  for (const auto& [option, output] : {std::pair{"--out ", settings.out}, std::pair{"--xlsx ", settings.xlsx}}) {
+    if (same(output, settings.file) || same(output, settings.jobs))
+      throw Refusal(option + output + " would replace the file that is read");
   }
+  const bool one_file = !settings.out.empty() && settings.out == settings.xlsx;
+  if (one_file || same(settings.out, settings.xlsx)) throw Refusal("--out and --xlsx name the same file");
 }
 
 Styles styles_of(const Settings& settings) {

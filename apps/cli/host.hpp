@@ -19,7 +19,16 @@ std::variant<api::Source, Problem> read(const std::string& path);
 /// cannot be written, std::runtime_error when standard output fails.
 void write(const std::string& text, const Settings& settings);
 
-/// Refuses an --out that is one of the files that are read.
+/// Makes the folder, with those that it lies in, when it is not there. Throws Refusal when it cannot be made.
+void make_folder(const std::string& path);
+
+/// Writes a file of that name in the folder, as write() writes the file that --out names.
+void write_in(const std::string& folder, const std::string& name, const std::string& text);
+
+/// Writes a file beside, then renames it; see above.
+void write_file(const std::string& bytes, const std::string& path);
+
+/// Refuses an --out or --xlsx that is one of the files that are read, and one file for both.
 void protect_inputs(const Settings& settings);
 
 /// True when a file of that name is there.

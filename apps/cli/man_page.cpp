@@ -68,7 +68,8 @@ std::string man_page() {
          literal(
              "Holdback reads a stand file (TOML) that describes an unwind with its air supply, line, webs, rolls, jobs "
              "and "
-             "candidate brakes, and answers in tables, JSON or CSV. Every answer names its assumptions and cautions.") +
+             "candidate brakes, and answers in tables, JSON, CSV or a workbook (.xlsx). Every answer names its "
+             "assumptions and cautions.") +
          "\n";
   out += section("COMMANDS");
   for (const auto& command : commands()) out += command_text(command);

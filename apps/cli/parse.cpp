@@ -124,6 +124,8 @@ void check(const Settings& settings, const Command& command) {
       throw Refusal("'" + value + "' is not one of " + listed(argument.words) + suggestion(value, argument.words));
     }
   }
+  if (!settings.sheet.empty() && settings.jobs.empty())
+    throw Refusal("--sheet goes with --jobs, and names a sheet of it");
   if (settings.json && settings.csv) throw Refusal("--json and --csv exclude each other");
   if (settings.file == "-" && settings.jobs == "-") throw Refusal("only one of FILE and --jobs can be standard input");
 }

@@ -13,7 +13,8 @@ struct Settings {
   std::string file{};   // FILE; "-" is standard input
   std::string topic{};  // of describe, or the example's name
   std::string shell{};  // of describe completion
-  std::string jobs{};   // CSV with more jobs
+  std::string jobs{};   // CSV or workbook with more jobs
+  std::string sheet{};  // of that workbook; empty: the first one that is shown
   std::string job{};
   std::string brake{};
   std::string grade{};
@@ -22,7 +23,9 @@ struct Settings {
   std::optional<double> tolerance{};  // [1]
   std::string units{};                // "si", "us"; empty: as the environment says, else si
   std::string colour{"auto"};
-  std::string out{};  // empty: standard output
+  std::string out{};   // empty: standard output
+  std::string svg{};   // folder for figures; empty: none
+  std::string xlsx{};  // workbook to write beside the answer; empty: none
   bool json{};
   bool csv{};
   bool all{};

@@ -46,7 +46,7 @@ Problems problems_of(const Request& request, const Stand& stand) {
     problems.push_back(request_problem("the tolerance of a hand card lies between 0 and 100 %", "--tolerance",
                                        units::show(*request.tolerance, Quantity::ratio, units::System::si),
                                        "such as 10 %"));
-  if (request.command != "check" && sizing::candidates(stand, choose_options(request)).empty())
+  if (request.command != "check" && sizing::candidates(stand, sizing::site_of(stand), choose_options(request)).empty())
     problems.push_back(request_problem("no candidate brake is left to try", "--brake, --grade, --brakes", "",
                                        "one of the brakes " + names_of(stand.brakes) + " with its grades and numbers"));
   return problems;
@@ -88,9 +88,10 @@ Answer answer(const Request& request) {
     return answer;
   }
   files::StandFile file = files::read_stand(request.stand.text, request.stand.name);
-  if (request.jobs) files::read_jobs(request.jobs->text, request.jobs->name, file);
+  if (request.jobs) files::read_jobs(request.jobs->text, request.jobs->name, file, request.jobs->sheet);
   answer.problems = file.problems;
   answer.defaults = file.defaults;
+  answer.columns = file.columns;
   if (has_errors(answer.problems)) return answer;
 
   Problems more = sizing::implausible(file.stand);

@@ -17,12 +17,13 @@ inline constexpr int version = 1;
 struct Source {
   std::string name{};
   std::string text{};
+  bool sheet{false};  // of jobs: a worksheet written as CSV, one line a row; messages then name cells
 };
 
 struct Request {
   std::string command{};               // "check", "size", "plan"
   Source stand{};                      // TOML
-  std::optional<Source> jobs{};        // CSV, added to the stand's own jobs
+  std::optional<Source> jobs{};        // CSV or a sheet, added to the stand's own jobs
   std::string job{};                   // one job in depth (size), or alone (plan); empty: the mix
   bool all{false};                     // keep the jobs of every fit tried
   std::optional<std::string> brake{};  // size and plan: only this brake …

@@ -46,6 +46,11 @@ int whole_number(const Json& object, const std::string& key, int lowest, int hig
   return value.get<int>();
 }
 
+bool truth(const Json& value, const std::string& path) {
+  if (!value.is_boolean()) refuse("true or false is due here", path, value.dump().substr(0, 60), "true, false");
+  return value.get<bool>();
+}
+
 Source source(const Json& request, const std::string& key) {
   const Json& value = request.at(key);
   if (!value.is_object() || !value.contains("text"))
@@ -53,6 +58,7 @@ Source source(const Json& request, const std::string& key) {
            R"({"name": "stand.toml", "text": "…"})");
   Source source{text_field(value, "name", key + "."), text_field(value, "text", key + ".")};
   if (source.name.empty()) source.name = key;
+  if (value.contains("sheet")) source.sheet = truth(value.at("sheet"), key + ".sheet");
   return source;
 }
 
@@ -76,10 +82,7 @@ Request read(const Json& json) {
   request.stand = source(json, "stand");
   if (json.contains("jobs")) request.jobs = source(json, "jobs");
   request.job = text_field(json, "job", "");
-  if (json.contains("all")) {
-    if (!json["all"].is_boolean()) refuse("true or false is due here", "all", json["all"].dump(), "true, false");
-    request.all = json["all"].get<bool>();
-  }
+  if (json.contains("all")) request.all = truth(json["all"], "all");
   request.brake = optional_text(json, "brake");
   request.grade = optional_text(json, "grade");
   if (json.contains("brakes")) request.brakes = whole_number(json, "brakes", 1, 1000);

@@ -8,6 +8,8 @@
 namespace holdback::files {
 namespace {
 
+constexpr std::size_t most_cells = 10'000;  // that a row keeps; no table that is read has as many
+
 void fault_at(Row& row, RowFault fault, Position where) {
   if (row.fault != RowFault::none) return;
   row.fault = fault;
@@ -16,8 +18,9 @@ void fault_at(Row& row, RowFault fault, Position where) {
 
 }  // namespace
 
-bool Row::blank() const {
-  return std::all_of(cells.begin(), cells.end(), [](const Cell& cell) { return cell.text.empty(); });
+std::size_t Row::filled() const {
+  const auto holds = [](const Cell& cell) { return !cell.text.empty(); };
+  return static_cast<std::size_t>(std::count_if(cells.begin(), cells.end(), holds));
 }
 
 bool CsvReader::next(Row& row) {
@@ -27,10 +30,13 @@ bool CsvReader::next(Row& row) {
   row.cells.push_back(cell(row));
   while (at_ < text_.size() && text_[at_] == delimiter_) {
     take();
-    row.cells.push_back(cell(row));
+    Cell next = cell(row);
+    if (row.cells.size() <= most_cells) row.cells.push_back(std::move(next));
   }
   if (at_ < text_.size() && text_[at_] == '\r') take();
   if (at_ < text_.size()) take();
+  if (sheet_)
+    for (std::size_t i = 0; i < row.cells.size(); ++i) row.cells[i].where = {row.number, static_cast<int>(i) + 1, true};
   return true;
 }
 
@@ -85,8 +91,9 @@ char delimiter_of(std::string_view text) {
   constexpr std::array<char, 3> delimiters{',', ';', '\t'};
   std::array<int, 3> counts{};
   bool quoted = false;
-  for (const char c : text.substr(0, text.find('\n'))) {
+  for (const char c : text) {
     if (c == '"') quoted = !quoted;
+    if (c == '\n' && counts != std::array<int, 3>{}) break;
     for (std::size_t i = 0; i < delimiters.size(); ++i) counts[i] += !quoted && c == delimiters[i] ? 1 : 0;
   }
   const auto most = std::max_element(counts.begin(), counts.end());

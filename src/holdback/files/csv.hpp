@@ -23,14 +23,18 @@ struct Row {
   RowFault fault{RowFault::none};
   Position fault_where{};
 
-  /// True when no cell holds anything.
-  bool blank() const;
+  /// How many cells hold anything.
+  std::size_t filled() const;
+  /// True when none does.
+  bool blank() const { return filled() == 0; }
 };
 
-/// Reads row by row; UTF-8 without a byte order mark.
+/// Reads row by row; UTF-8 without a byte order mark. The cells of a `sheet` that was written as CSV have their row and
+/// column there as their place.
 class CsvReader {
  public:
-  CsvReader(std::string_view text, char delimiter) : text_(text), delimiter_(delimiter) {}
+  CsvReader(std::string_view text, char delimiter, bool sheet = false)
+      : text_(text), delimiter_(delimiter), sheet_(sheet) {}
 
   /// The next row; false at the end of the text.
   bool next(Row& row);
@@ -43,13 +47,14 @@ class CsvReader {
 
   std::string_view text_;
   char delimiter_;
+  bool sheet_;
   std::size_t at_{};
   Position where_{1, 1};
   int rows_{};
 };
 
-/// The delimiter of the first line: comma, semicolon or tab, whichever stands there most often outside quotes; a comma
-/// when there is none.
+/// The delimiter of the first line that has one: comma, semicolon or tab, whichever stands there most often outside
+/// quotes; a comma when there is none.
 char delimiter_of(std::string_view text);
 
 }  // namespace holdback::files

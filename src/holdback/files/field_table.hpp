@@ -21,6 +21,12 @@ const std::vector<Field<JobDraft>>& job_fields();
 const std::vector<Field<BrakeDraft>>& brake_fields();
 const std::vector<Field<Grade>>& grade_fields();
 const std::vector<Field<CoolingPoint>>& cooling_fields();
+const std::vector<Field<Ply>>& ply_fields();
+const std::vector<Field<WebPath>>& path_fields();
+const std::vector<Field<Idler>>& idler_fields();
+const std::vector<Field<Shaft>>& shaft_fields();
+const std::vector<Field<ShaftSection>>& shaft_section_fields();
+const std::vector<Field<Uncertainty>>& uncertainty_fields();
 
 /// Longest text of a field, in characters; texts are one line.
 inline constexpr std::size_t longest_text = 120;
@@ -28,7 +34,8 @@ inline constexpr std::size_t longest_text = 120;
 /// Keys of the tables as they stand in a file.
 namespace section {
 inline const std::string stand = "stand", air = "air", line = "line", limits = "limits", web = "web", roll = "roll",
-                         job = "job", brake = "brake", grade = "grade", cooling = "cooling";
+                         job = "job", brake = "brake", grade = "grade", cooling = "cooling", ply = "ply", path = "path",
+                         idler = "idler", shaft = "shaft", shaft_section = "section", uncertainty = "uncertainty";
 }
 
 /// A kind of table with its rows, for schema, page and suggestions.
@@ -38,6 +45,7 @@ struct Section {
   bool many{};           // an array of tables
   std::size_t most{1};   // how many are read
   bool inline_table{};   // written as a list in braces, not under a header
+  bool optional{};       // inside a parent: may be absent
   std::string help{};
   std::vector<const FieldInfo*> fields{};
 };

@@ -119,13 +119,68 @@ const std::vector<Field<BrakeDraft>>& brake_fields() {
           .to("5000 J/(kg*K)")
           .or_else("500 J/(kg*K)")
           .means("of the disc; the default is cast iron"),
-      F::points("cooling").required().means("cooling map: power shed at a speed, by rising speed"),
+      F::points("cooling").means(
+          "cooling map: power shed at a speed, by rising speed; without it cooling follows from the disc's dimensions"),
       F::quantity("cooling_rise", Q::temperature_difference, &Brake::cooling_rise)
           .from("1 K")
           .to("1000 K")
-          .required()
           .such_as("150 K")
-          .means("disc over air when the cooling map was taken"),
+          .means("disc over air when the cooling map was taken; needed with a map"),
+      F::quantity("disc_diameter", Q::short_length, &Brake::disc_diameter)
+          .from("20 mm")
+          .to("5 m")
+          .such_as("300 mm")
+          .means("outside of the disc; needed without a cooling map, else taken from the pads"),
+      F::quantity("disc_bore", Q::short_length, &Brake::disc_bore)
+          .from("5 mm")
+          .to("5 m")
+          .such_as("150 mm")
+          .means("inside of the friction ring; without it, taken from the pads"),
+      F::quantity("disc_thickness", Q::short_length, &Brake::disc_thickness)
+          .from("1 mm")
+          .to("500 mm")
+          .such_as("24 mm")
+          .means("over all; without it, from the disc's mass and diameters"),
+      F::quantity("vent_gap", Q::short_length, &Brake::vent_gap)
+          .from("1 mm")
+          .to("200 mm")
+          .such_as("10 mm")
+          .means("between the plates of a vented disc; without it the disc is solid"),
+      F::count("vents", &Brake::vents)
+          .from("1")
+          .to("1000")
+          .such_as("36")
+          .means("radial passages of a vented disc; 30 without it"),
+      F::quantity("disc_density", Q::density, &Brake::disc_density)
+          .from("1000 kg/m3")
+          .to("20000 kg/m3")
+          .or_else("7200 kg/m3")
+          .means("the default is cast iron"),
+      F::quantity("disc_conductivity", Q::thermal_conductivity, &Brake::disc_conductivity)
+          .from("1 W/(m*K)")
+          .to("500 W/(m*K)")
+          .or_else("48 W/(m*K)")
+          .means("the default is cast iron"),
+      F::quantity("emissivity", Q::ratio, &Brake::emissivity)
+          .from("1 %")
+          .to("100 %")
+          .or_else("55 %")
+          .means("heat radiation of the disc in use over that of a black body"),
+      F::quantity("caliper_mass", Q::mass, &Brake::caliper_mass)
+          .from("0.01 kg")
+          .to("1000 kg")
+          .or_else("1 kg")
+          .means("caliper of one pad pair; what its pads heat"),
+      F::quantity("hub_mass", Q::mass, &Brake::hub_mass)
+          .from("0.01 kg")
+          .to("5000 kg")
+          .or_else("3 kg")
+          .means("what the disc is bolted to, and heats"),
+      F::quantity("hub_conductance", Q::conductance, &Brake::hub_conductance)
+          .from("0 W/K")
+          .to("1000 W/K")
+          .or_else("2 W/K")
+          .means("heat from disc to hub by kelvin between them"),
       F::quantity("rated_pressure", Q::pressure, &Brake::rated_pressure)
           .above("0 bar")
           .to("50 bar")

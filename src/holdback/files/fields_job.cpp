@@ -5,21 +5,27 @@ namespace holdback::files {
 
 using Q = Quantity;
 
+namespace {
+
+std::vector<std::pair<std::string, Material>> materials() {
+  return {{"polyester", Material::polyester},
+          {"polypropylene", Material::polypropylene},
+          {"polyethylene", Material::polyethylene},
+          {"cellophane", Material::cellophane},
+          {"aluminium foil", Material::aluminium_foil},
+          {"paper", Material::paper},
+          {"board", Material::board},
+          {"laminate", Material::laminate},
+          {"other", Material::other}};
+}
+
+}  // namespace
+
 const std::vector<Field<WebDraft>>& web_fields() {
   using F = Field<WebDraft>;
   static const std::vector<F> rows{
       F::text("name", &Web::name).required().such_as("PET 12").means("jobs call the web by it"),
-      F::word<Material>("material",
-                        {{"polyester", Material::polyester},
-                         {"polypropylene", Material::polypropylene},
-                         {"polyethylene", Material::polyethylene},
-                         {"cellophane", Material::cellophane},
-                         {"aluminium foil", Material::aluminium_foil},
-                         {"paper", Material::paper},
-                         {"board", Material::board},
-                         {"laminate", Material::laminate},
-                         {"other", Material::other}},
-                        &Web::material)
+      F::word<Material>("material", materials(), &Web::material)
           .or_else("other")
           .means("family, for a recommended tension"),
       F::quantity("width", Q::short_length, &Web::width)
@@ -61,6 +67,37 @@ const std::vector<Field<WebDraft>>& web_fields() {
           .to("100000 N/m")
           .such_as("150 N/m")
           .means("tension with which the roll was wound"),
+  };
+  return rows;
+}
+
+const std::vector<Field<Ply>>& ply_fields() {
+  using F = Field<Ply>;
+  static const std::vector<F> rows{
+      F::word<Material>("material", materials(), &Ply::material)
+          .or_else("other")
+          .means("family, for a recommended tension"),
+      F::quantity("caliper", Q::caliper, &Ply::caliper)
+          .from("0.1 um")
+          .to("10 mm")
+          .required()
+          .such_as("12 um")
+          .means("thickness of the layer"),
+      F::quantity("basis_weight", Q::basis_weight, &Ply::basis_weight)
+          .from("0.1 g/m2")
+          .to("20000 g/m2")
+          .such_as("80 g/m2")
+          .means("mass of an area; a paper's table goes by it"),
+      F::quantity("modulus", Q::modulus, &Ply::modulus)
+          .from("0.1 MPa")
+          .to("1000 GPa")
+          .such_as("4.5 GPa")
+          .means("along the machine"),
+      F::quantity("yield_strength", Q::stress, &Ply::yield_strength)
+          .from("0.01 MPa")
+          .to("5000 MPa")
+          .such_as("100 MPa")
+          .means("stress that must not be reached"),
   };
   return rows;
 }

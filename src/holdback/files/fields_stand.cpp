@@ -41,6 +41,11 @@ const std::vector<Field<Stand>>& stand_fields() {
           .to("100 %")
           .such_as("80 %")
           .means("cooling behind the guard over that in free air, where measured"),
+      F::quantity("guard_opening", Q::area, &Stand::guard_opening)
+          .from("0 cm2")
+          .to("100 m2")
+          .such_as("600 cm2")
+          .means("free area of the guard's openings; without it, by the kind of guard"),
       F::quantity("ambient", Q::temperature, &Stand::ambient)
           .from("-40 degC")
           .to("80 degC")
@@ -116,6 +121,11 @@ const std::vector<Field<Line>>& line_fields() {
           .to("3600 s")
           .or_else("5 s")
           .means("top speed to standstill, emergency stop"),
+      F::quantity("changeover_time", Q::duration, &Line::changeover_time)
+          .from("1 s")
+          .to("1 d")
+          .or_else("5 min")
+          .means("standstill between two rolls, in which the brake cools"),
       F::quantity("hours_per_day", Q::number, &Line::hours_per_day).above("0").to("24").or_else("8").means("shifts"),
       F::quantity("days_per_week", Q::number, &Line::days_per_week).above("0").to("7").or_else("5").means("shifts"),
       F::quantity("weeks_per_year", Q::number, &Line::weeks_per_year).above("0").to("53").or_else("50").means("shifts"),
@@ -171,6 +181,26 @@ const std::vector<Field<Limits>>& limits_fields() {
           .to("50 %")
           .or_else("0.3 %")
           .means("highest strain for a recommended tension"),
+      F::quantity("touch_temperature", Q::temperature, &Limits::touch_temperature)
+          .from("30 degC")
+          .to("150 degC")
+          .or_else("55 degC")
+          .means("disc below it before the guard may be opened"),
+      F::quantity("shaft_safety", Q::number, &Limits::shaft_safety)
+          .from("1")
+          .to("10")
+          .or_else("1.5")
+          .means("least safety of the shaft against fatigue"),
+      F::quantity("whirl_share", Q::ratio, &Limits::whirl_share)
+          .from("10 %")
+          .to("100 %")
+          .or_else("70 %")
+          .means("highest share of the shaft's first whirl speed"),
+      F::quantity("least_bearing_life", Q::running_time, &Limits::least_bearing_life)
+          .from("0 h")
+          .to("1000000 h")
+          .or_else("20000 h")
+          .means("running time that the shaft's bearings must last"),
   };
   return rows;
 }

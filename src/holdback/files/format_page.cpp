@@ -5,7 +5,8 @@
 #include <set>
 
 #include "holdback/files/field_table.hpp"
-#include "holdback/files/jobs_header.hpp"
+#include "holdback/files/job_column_names.hpp"
+#include "holdback/files/job_columns.hpp"
 #include "holdback/units/units.hpp"
 
 namespace holdback::files {
@@ -77,17 +78,27 @@ temperature_limit = "220 degC"
 )toml";
 
 constexpr std::string_view about_jobs = R"md(
-## A table of jobs (CSV)
+## A table of jobs (CSV or workbook)
 
-Jobs may also come from a table: `holdback size stand.toml --jobs jobs.csv`. They are added to those of the stand file.
+Jobs may also come from a table: `holdback size stand.toml --jobs jobs.csv`, or `--jobs mix.xlsx`, of which the first sheet
+that is shown is read, or the one that `--sheet NAME` names. They are added to those of the stand file.
 
-- The first row names the columns. A quantity's unit stands there in brackets, `speed [m/min]` or `speed (m/min)`, or else in
-  each cell.
+- The first row names the columns. A quantity's unit stands there, `speed [m/min]`, `Speed (m/min)` or `Speed, m/min`, or in a
+  row of units below, or else in each cell.
 - Columns are the keys of `[[job]]`. The row's own web and roll are described by their keys behind `web.` and `roll.`:
   `web.caliper [um]`, `roll.full_diameter [mm]`. Beside a name in the column `web` (`roll`) they replace single values of that
-  web (roll) for this job; without a name they describe a new one.
-- Commas, semicolons or tabs part the cells; with semicolons a decimal comma is read too. Quotes follow RFC 4180. An empty
-  cell is an absent key, and blank rows are skipped. At most 64 MB.
+  web (roll) for this job; without a name they describe a new one, which may take its width from the column `width`.
+- Columns may also be called as the trade calls them (table below). Case, punctuation, the order of words and short forms
+  (`dia.`, `Ø`, `max.`) do not count. A name that could be several columns is an error unless its unit tells which. The answer
+  says what each column was read as. A column that is near to none is left out with a warning, so remarks may stay.
+- A share may be in per cent. Families of material may be written as the trade does: `PET`, `BOPP`, `LDPE`, `aluminum foil`.
+- Blank rows, and rows of one text above the header, are passed over. An empty cell is an absent key.
+- CSV: commas, semicolons or tabs part the cells; with semicolons a decimal comma is read too. Quotes follow RFC 4180. At most
+  64 MB.
+- Workbook (.xlsx, command line alone): cells give their value, formulas the one that is stored; a cell shown in per cent is
+  per cent; dates stay serial numbers; of merged cells the first has the value; hidden rows and columns are read like others.
+  At most 100000 rows, 256 columns, 32 MB packed, 64 MB a part. Messages name the cell, `mix.xlsx:B7`. Old workbooks (.xls)
+  and those with a password are refused.
 
 ```csv
 name,web,roll,speed [m/min],tension_per_width [lbf/in],web.width [mm]
@@ -170,12 +181,34 @@ std::string kinds_text() {
   return text;
 }
 
+/// The names of each column, one row a column.
+std::string column_names_text() {
+  std::string text = "\n| column | also read as |\n|---|---|\n";
+  for (const JobColumn& column : job_columns()) {
+    std::string names;
+    for (const ColumnAlias& alias : job_column_aliases()) {
+      if (alias.column != column.name) continue;
+      for (const std::string& name : alias.names) {
+        names += (names.empty() ? "" : ", ") + name;
+        if (!alias.unit.empty()) names += fmt::format(" (in {})", alias.unit);
+      }
+    }
+    if (!names.empty()) text += fmt::format("| `{}` | {} |\n", column.name, names);
+  }
+  for (const RefusedName& refused : refused_column_names()) {
+    std::string names;
+    for (const std::string& name : refused.names) names += (names.empty() ? "" : ", ") + name;
+    text += fmt::format("\nNot taken for `{}`, but refused: {}; {}.\n", refused.column, names, refused.why);
+  }
+  return text;
+}
+
 }  // namespace
 
 std::string file_format_page() {
   std::string page = std::string(introduction) + std::string(example) + "```\n";
   for (const Section& section : sections()) page += section_text(section);
-  return page + std::string(about_jobs) + kinds_text();
+  return page + std::string(about_jobs) + column_names_text() + kinds_text();
 }
 
 }  // namespace holdback::files

@@ -10,6 +10,7 @@
 #include "holdback/files/reading.hpp"
 #include "holdback/files/resolve.hpp"
 #include "holdback/files/stand_file.hpp"
+#include "holdback/files/suggest.hpp"
 #include "holdback/files/text_file.hpp"
 #include "holdback/units/units.hpp"
 
@@ -36,6 +37,21 @@ std::string with_decimal_point(std::string text) {
   return text;
 }
 
+/// A weight that is written in per cent as a plain number: "35 %", and 35 under a header with "%", is 0.35.
+std::string plain_share(const std::string& text, const std::string& unit) {
+  const std::string written = unit == "%" && is_bare_number(text) ? text + " %" : text;
+  const units::Parsed share = units::parse(written, Quantity::ratio);
+  const bool per_cent = written.find('%') != std::string::npos && std::holds_alternative<double>(share);
+  return per_cent ? fmt::format("{}", std::get<double>(share)) : text;
+}
+
+/// What a sheet shows where a formula failed.
+bool is_error_value(const std::string& text) {
+  static const std::set<std::string> errors{"#N/A",   "#REF!", "#VALUE!", "#DIV/0!",      "#NAME?",
+                                            "#NULL!", "#NUM!", "#SPILL!", "#GETTING_DATA"};
+  return errors.count(text) != 0;
+}
+
 /// The three tables that a row may hold.
 struct RowTables {
   Node job{};
@@ -47,32 +63,66 @@ struct RowTables {
 
 class JobsReader {
  public:
-  JobsReader(StandFile& out, std::string file) : out_(out), file_(std::move(file)), reading_(out_, file_) {}
+  JobsReader(StandFile& out, std::string file, bool sheet)
+      : out_(out), file_(std::move(file)), sheet_(sheet), reading_(out_, file_) {}
 
   void read(std::string_view text) {
-    const char delimiter = delimiter_of(text);
+    const char delimiter = sheet_ ? ',' : delimiter_of(text);
     decimal_comma_ = delimiter == ';';
-    CsvReader csv(text, delimiter);
+    CsvReader csv(text, delimiter, sheet_);
+    const Row header = header_of_table(csv);
+    const Row units = row_of_units(csv);
+    columns_ = columns_of(header, units, file_, reading_);
+    out_.columns = columns_read(columns_, file_);
+    header_row_ = header.number;
+    if (header.cells.size() > most_columns) return;
+    check_header(header);
     Row row;
-    while (csv.next(row) && row.blank()) {
-    }
-    columns_ = columns_of(row, file_, reading_);
-    check_header(row);
     while (csv.next(row) && room(row))
       if (!row.blank()) read_row(row);
     if (rows_ == 0)
-      reading_.problem(file_, {1, 1}, "", {"the table has a header and no job"}, {"one row for each job"});
+      reading_.problem(file_, header.cells.front().where, "", {"the table has a header and no job"},
+                       {"one row for each job"});
   }
 
  private:
+  /// The first row that holds anything; rows of a single text above the header are titles, unless nothing follows.
+  static Row header_of_table(CsvReader& csv) {
+    Row row;
+    while (csv.next(row) && row.blank()) {
+    }
+    if (!is_title(row)) return row;
+    CsvReader ahead = csv;
+    for (Row next; ahead.next(next);) {
+      if (next.blank() || is_title(next)) continue;
+      csv = ahead;
+      return next;
+    }
+    return row;
+  }
+
+  /// The row below the header when it gives the units; else nothing is taken.
+  static Row row_of_units(CsvReader& csv) {
+    CsvReader ahead = csv;
+    Row row;
+    while (ahead.next(row) && row.blank()) {
+    }
+    if (!is_row_of_units(row)) return {};
+    csv = ahead;
+    return row;
+  }
+
   bool has_column(const std::string& name) const {
     return std::any_of(columns_.begin(), columns_.end(),
                        [&](const Column& c) { return c.field != nullptr && c.name() == name; });
   }
 
+  /// Columns whose header is wrong count too: their own fault is told already.
   bool has_columns_of(ColumnOf of) const {
-    return std::any_of(columns_.begin(), columns_.end(),
-                       [&](const Column& c) { return c.field != nullptr && c.of == of; });
+    const std::string prefix = (of == ColumnOf::web ? section::web : section::roll) + ".";
+    return std::any_of(columns_.begin(), columns_.end(), [&](const Column& c) {
+      return c.field != nullptr ? c.of == of : c.meant.compare(0, prefix.size(), prefix) == 0;
+    });
   }
 
   /// A required column that is missing is told once, here, and its default once for the whole table.
@@ -106,14 +156,52 @@ class JobsReader {
     return false;
   }
 
-  void read_row(const Row& row) {
+  void read_row(Row& row) {
     ++rows_;
+    if (sheet_) fill_up(row);
     if (!well_formed(row)) return;
     RowTables tables;
     for (Node* node : {&tables.job, &tables.web, &tables.roll}) node->where = row.cells.front().where;
-    for (std::size_t i = 0; i < columns_.size(); ++i)
-      if (columns_[i].field != nullptr && !row.cells[i].text.empty()) add_cell(columns_[i], row.cells[i], tables);
-    read_job(tables, row);
+    for (std::size_t i = 0; i < columns_.size(); ++i) {
+      if (row.cells[i].text.empty()) continue;
+      if (columns_[i].field != nullptr) add_cell(columns_[i], row.cells[i], tables);
+      if (columns_[i].header.text.empty()) tell_missing_name(columns_[i], row.cells[i]);
+    }
+    if (has_values(row)) read_job(tables, row);
+  }
+
+  /// A row of a sheet holds as many cells as were filled in: short ones get empty cells, long ones more columns.
+  void fill_up(Row& row) {
+    const std::size_t cells = std::max(row.cells.size(), columns_.size());
+    for (std::size_t i = columns_.size(); i < cells; ++i)
+      columns_.emplace_back().header.where = {header_row_, static_cast<int>(i) + 1, true};
+    for (std::size_t i = row.cells.size(); i < cells; ++i)
+      row.cells.push_back({"", {row.number, static_cast<int>(i) + 1, true}});
+  }
+
+  /// False when a cell that is read holds no value but what a sheet shows instead of one; each such cell is told.
+  bool has_values(const Row& row) {
+    bool all = true;
+    for (std::size_t i = 0; i < columns_.size() && sheet_; ++i) {
+      const std::string& text = row.cells[i].text;
+      if (columns_[i].field == nullptr || text.empty() || (text[0] != '=' && !is_error_value(text))) continue;
+      all = false;
+      reading_.problem(fmt::format("{} row {}, {}", file_, row.number, columns_[i].name()), row.cells[i].where,
+                       clipped(text), {text[0] == '=' ? "the formula has no stored value" : "the cell shows an error"},
+                       {text[0] == '=' ? "a file that was saved by the program that computes it, or the value itself"
+                                       : "a value; mend the formula in the sheet"});
+    }
+    return all;
+  }
+
+  /// Once for each column, as a warning: it may hold remarks.
+  void tell_missing_name(Column& column, const Cell& cell) {
+    if (column.name_missed) return;
+    column.name_missed = true;
+    reading_.problem(
+        fmt::format("{} header", file_), column.header.where, "",
+        {fmt::format("a column has no name and is not read; the first cell in it is \"{}\"", clipped(cell.text))},
+        {fmt::format("any header for a remark; columns: {}", listed(column_names()))}, Severity::warning);
   }
 
   bool well_formed(const Row& row) {
@@ -142,10 +230,12 @@ class JobsReader {
     node.kind = Node::Kind::text;
     node.where = cell.where;
     node.written = clipped(cell.text);
-    node.text = cell.text;
+    node.text = word_for(*column.field, cell.text);
     if (column.field->form == Form::quantity) {
       if (decimal_comma_) node.text = with_decimal_point(node.text);
-      if (is_bare_number(node.text)) {
+      if (column.field->kind == Quantity::number) {
+        node.text = plain_share(node.text, column.unit);
+      } else if (is_bare_number(node.text)) {
         if (column.unit.empty() && needs_unit(*column.field)) return tell_missing_unit(column, cell);
         if (!column.unit.empty()) node.text += " " + column.unit;
       }
@@ -173,6 +263,7 @@ class JobsReader {
     owner.label = fmt::format("{} row {}, ", file_, row.number);
     owner.words = name != nullptr ? fmt::format("job \"{}\"", clipped(name->text)) : fmt::format("row {}", row.number);
     reading_.place(owner.path, row.cells.front().where, fmt::format("row {}", row.number));
+    give_width_to_own_web(tables);
     const bool own_web = take_own(tables.job, tables.web, section::web, owner);
     const bool own_roll = take_own(tables.job, tables.roll, section::roll, owner);
     JobDraft draft = reading_.table(job_fields(), tables.job, owner);
@@ -183,6 +274,17 @@ class JobsReader {
     out_.stand.jobs.push_back(resolved(draft, web, roll, tables.job, owner, reading_));
     if (!tables.web.children.empty()) add_located(problems_of(web, owner.path + ".web"), out_);
     if (!tables.roll.children.empty()) add_located(problems_of(roll, owner.path + ".roll"), out_);
+  }
+
+  /// A row that describes its own web may give the width as the job's.
+  static void give_width_to_own_web(RowTables& tables) {
+    auto& job = tables.job.children;
+    const bool own = !tables.web.children.empty() && tables.job.child(section::web) == nullptr;
+    if (!own || tables.web.child("width") != nullptr) return;
+    const auto width = std::find_if(job.begin(), job.end(), [](const Node& node) { return node.key == "width"; });
+    if (width == job.end()) return;
+    tables.web.children.push_back(*width);
+    job.erase(width);
   }
 
   /// True when the row names no web (roll) but describes one; it is then called as the row says, or like the job.
@@ -229,7 +331,9 @@ class JobsReader {
 
   StandFile& out_;
   std::string file_;
+  bool sheet_;
   Reading reading_;
+  int header_row_{1};
   std::vector<Column> columns_{};
   bool decimal_comma_{};
   int rows_{};
@@ -237,16 +341,20 @@ class JobsReader {
 
 }  // namespace
 
-void read_jobs(std::string_view text, const std::string& file_name, StandFile& into) {
+void read_jobs(std::string_view text, const std::string& file_name, StandFile& into, bool sheet) {
+  // The lines of a sheet written as CSV are nothing that a person has seen.
+  const auto keep_lines = [&] {
+    if (!sheet && text.size() <= largest_file) into.lines[file_name] = lines_of(text);
+  };
   if (auto wrong = unreadable(text, largest_file, "a table of jobs: a header row, and a row for each job", file_name)) {
-    if (text.size() <= largest_file) into.lines[file_name] = lines_of(text);
+    keep_lines();
     into.problems.push_back(std::move(*wrong));
     return finish(into, file_name);
   }
   text = without_mark(text);
-  into.lines[file_name] = lines_of(text);
+  keep_lines();
   remove_cross_problems(into);
-  JobsReader(into, file_name).read(text);
+  JobsReader(into, file_name, sheet).read(text);
   add_cross_problems(into);
   finish(into, file_name);
 }

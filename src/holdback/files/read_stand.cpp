@@ -52,6 +52,10 @@ class StandReader {
     stand.air = single(root, section::air, air_fields());
     stand.line = single(root, section::line, line_fields());
     stand.limits = single(root, section::limits, limits_fields());
+    stand.uncertainty = single(root, section::uncertainty, uncertainty_fields());
+    stand.path = single(root, section::path, path_fields());
+    if (root.child(section::shaft) != nullptr) read_shaft(root);
+    each(root, section::idler, {}, [&](const Node& n, const Owner& o) { read_idler(n, o); });
     each(root, section::web, {}, [&](const Node& n, const Owner& o) { read_web(n, o); });
     each(root, section::roll, {}, [&](const Node& n, const Owner& o) { read_roll(n, o); });
     each(root, section::job, {}, [&](const Node& n, const Owner& o) { read_job(n, o); });
@@ -84,8 +88,16 @@ class StandReader {
     const Node absent;
     if (node == nullptr) node = &absent;
     if (node != &absent) reading_.place(owner.path, node->where, "");
-    reading_.unknown_keys(*node, owner, section, {});
+    reading_.unknown_keys(*node, owner, section, inner_tables(section));
     return reading_.table(fields, *node, owner);
+  }
+
+  /// Keys of the tables that stand inside a section under headers of their own.
+  static std::vector<std::string> inner_tables(const Section& section) {
+    std::vector<std::string> keys;
+    for (const Section& inner : sections())
+      if (!inner.parent.empty() && inner.parent == section.key && !inner.inline_table) keys.push_back(inner.key);
+    return keys;
   }
 
   /// Calls `read` for each table of a section that may stand several times.
@@ -129,9 +141,31 @@ class StandReader {
   }
 
   void read_web(const Node& node, const Owner& owner) {
-    reading_.unknown_keys(node, owner, section_of(section::web), {});
-    const WebDraft draft = reading_.table(web_fields(), node, owner);
+    reading_.unknown_keys(node, owner, section_of(section::web), {section::ply});
+    WebDraft draft = reading_.table(web_fields(), node, owner);
+    each(node, section::ply, owner, [&](const Node& n, const Owner& o) {
+      reading_.unknown_keys(n, o, section_of(section::ply), {});
+      draft.plies.push_back(reading_.table(ply_fields(), n, o));
+    });
     out_.stand.webs.push_back(resolved(draft, node, owner, reading_));
+  }
+
+  void read_idler(const Node& node, const Owner& owner) {
+    reading_.unknown_keys(node, owner, section_of(section::idler), {});
+    out_.stand.idlers.push_back(reading_.table(idler_fields(), node, owner));
+  }
+
+  void read_shaft(const Node& root) {
+    Shaft shaft = single(root, section::shaft, shaft_fields());
+    const Node* node = root.child(section::shaft);
+    if (node->kind == Node::Kind::list && node->children.size() == 1) node = &node->children.front();
+    const Owner owner{section::shaft, section::shaft + ".", "", header_of(section_of(section::shaft))};
+    if (node->kind == Node::Kind::table)
+      each(*node, section::shaft_section, owner, [&](const Node& n, const Owner& o) {
+        reading_.unknown_keys(n, o, section_of(section::shaft_section), {});
+        shaft.sections.push_back(reading_.table(shaft_section_fields(), n, o));
+      });
+    out_.stand.shaft = shaft;
   }
 
   void read_roll(const Node& node, const Owner& owner) {

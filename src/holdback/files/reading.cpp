@@ -124,9 +124,11 @@ void Reading::place(const std::string& path, Position where, const std::string& 
   out_.places[path] = FieldPlace{file_, where, written};
 }
 
-void Reading::problem(const std::string& field, Position where, const std::string& written, Note what, Note accepted) {
+void Reading::problem(const std::string& field, Position where, const std::string& written, Note what, Note accepted,
+                      Severity severity) {
   if (ignored_.count(where.line) != 0) return;
   Problem problem;
+  problem.severity = severity;
   problem.what = std::move(what);
   problem.field = field;
   problem.value = written;

@@ -64,7 +64,8 @@ class Reading {
   /// Writes down where a field or a table stands.
   void place(const std::string& path, Position where, const std::string& written);
 
-  void problem(const std::string& field, Position where, const std::string& written, Note what, Note accepted);
+  void problem(const std::string& field, Position where, const std::string& written, Note what, Note accepted,
+               Severity severity = Severity::error);
 
  private:
   template <class T>

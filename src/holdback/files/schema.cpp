@@ -125,7 +125,7 @@ Json object_schema(const Section& section) {
   for (const Section& inner : sections()) {
     if (inner.parent != section.key || inner.parent.empty() || inner.inline_table) continue;
     schema["properties"][inner.key] = list_schema(inner);
-    required.push_back(inner.key);
+    if (!inner.optional) required.push_back(inner.key);
   }
   if (!required.empty()) schema["required"] = required;
   if (section.key == section::web) schema["anyOf"] = one_of_two("basis_weight", "density");

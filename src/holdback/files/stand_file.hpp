@@ -24,6 +24,7 @@ struct StandFile {
   Stand stand{};
   Problems problems{};
   std::vector<DefaultUsed> defaults{};
+  std::vector<ColumnRead> columns{};                        // of the table that read_jobs() read
   std::map<std::string, FieldPlace> places{};               // by path, "roll[1].core_diameter"
   std::map<std::string, std::vector<std::string>> lines{};  // by file name: its lines, for messages
 };
@@ -33,8 +34,10 @@ struct StandFile {
 StandFile read_stand(std::string_view text, const std::string& file_name);
 
 /// Adds the jobs of a table (CSV with a header row that carries units) to a read stand. Columns are job fields
-/// ("speed [m/min]"), and fields of the row's own web and roll ("web.caliper [um]", "roll.core_diameter [mm]").
-void read_jobs(std::string_view text, const std::string& file_name, StandFile& into);
+/// ("speed [m/min]"), and fields of the row's own web and roll ("web.caliper [um]", "roll.core_diameter [mm]"), by
+/// their keys or by names of the trade. A `sheet` is a worksheet written as CSV, one line a row: commas, no decimal
+/// comma, rows that may be short; its problems name cells.
+void read_jobs(std::string_view text, const std::string& file_name, StandFile& into, bool sheet = false);
 
 /// Gives problems that carry only a field path their file, position, source line and value.
 void locate(Problems& problems, const StandFile& file);

@@ -22,43 +22,42 @@ class Row {
  public:
   explicit Row(System system) : system_(system) {}
 
-  void text(std::string_view head, std::string_view cell) { add(std::string(head), quoted(cell)); }
-  void count(std::string_view head, int cell) { add(std::string(head), std::to_string(cell)); }
+  void text(std::string_view head, std::string_view cell) { add(std::string(head), {std::string(cell), {}}); }
+  void count(std::string_view head, int cell) { add(std::string(head), {"", cell}); }
   void number(std::string_view head, double si, Quantity kind) {
-    add(headed(head, kind), fmt::format("{:.10g}", units::in_display_unit(si, kind, system_)));
+    add(headed(head, kind), {"", units::in_display_unit(si, kind, system_)});
   }
-  void none(std::string_view head, Quantity kind) { add(headed(head, kind), ""); }
+  void none(std::string_view head, Quantity kind) { add(headed(head, kind), {}); }
 
-  const std::string& heads() const { return heads_; }
-  const std::string& cells() const { return cells_; }
+  const std::vector<std::string>& heads() const { return heads_; }
+  const std::vector<JobsTable::Cell>& cells() const { return cells_; }
 
  private:
   std::string headed(std::string_view head, Quantity kind) const {
     const auto unit = units::unit_of(kind, system_);
     return std::string(head) + (unit.empty() ? "" : " [" + unit + "]");
   }
-  void add(const std::string& head, const std::string& cell) {
-    heads_ += (first_ ? "" : ",") + quoted(head);
-    cells_ += (first_ ? "" : ",") + cell;
-    first_ = false;
+  void add(std::string head, JobsTable::Cell cell) {
+    heads_.push_back(std::move(head));
+    cells_.push_back(std::move(cell));
   }
   System system_;
-  bool first_{true};
-  std::string heads_;
-  std::string cells_;
+  std::vector<std::string> heads_;
+  std::vector<JobsTable::Cell> cells_;
 };
 
 /// Rows under the heads of the first one.
 class Rows {
  public:
   void add(const Row& row) {
-    if (text_.empty()) text_ = row.heads() + "\r\n";
-    text_ += row.cells() + "\r\n";
+    if (table_.rows.empty()) table_.heads = row.heads();
+    table_.rows.push_back(row.cells());
   }
-  const std::string& text() const { return text_; }
+  bool empty() const { return table_.rows.empty(); }
+  const JobsTable& table() const { return table_; }
 
  private:
-  std::string text_;
+  JobsTable table_;
 };
 
 void add_fit(Row& row, const Fit& fit) {
@@ -120,19 +119,19 @@ Row row_of(const Fit& fit, const JobFit& job, System system) {
   return row;
 }
 
-std::string choice_csv(const Choice& choice, System system) {
+JobsTable choice_table(const Choice& choice, System system) {
   Rows rows;
   if (choice.job && choice.recommended) {
     rows.add(row_of(choice.recommended->fit, *choice.job, system));
-    return rows.text();
+    return rows.table();
   }
   for (const auto& result : choice.all) {
     for (const auto& job : result.jobs) rows.add(row_of(result.fit, job, system));
   }
-  if (rows.text().empty() && choice.recommended) {
+  if (rows.empty() && choice.recommended) {
     for (const auto& job : choice.recommended->jobs) rows.add(row_of(choice.recommended->fit, job, system));
   }
-  return rows.text();
+  return rows.table();
 }
 
 Row row_of(const JobPlan& plan, const PlanPoint& point, System system) {
@@ -161,13 +160,13 @@ Row row_of(const JobPlan& plan, const HandSetting& setting, System system) {
   return row;
 }
 
-std::string plan_csv(const Plan& plan, System system) {
+JobsTable plan_table(const Plan& plan, System system) {
   Rows rows;
   for (const auto& job : plan.jobs) {
     for (const auto& point : job.automatic) rows.add(row_of(job, point, system));
     for (const auto& setting : job.by_hand) rows.add(row_of(job, setting, system));
   }
-  return rows.text();
+  return rows.table();
 }
 
 Row row_of(const JobFacts& job, System system) {
@@ -189,19 +188,34 @@ Row row_of(const JobFacts& job, System system) {
   return row;
 }
 
-std::string check_csv(const Check& check, System system) {
+JobsTable check_table(const Check& check, System system) {
   Rows rows;
   for (const auto& job : check.jobs) rows.add(row_of(job, system));
-  return rows.text();
+  return rows.table();
 }
 
 }  // namespace
 
-std::string csv(const Answer& answer, System system) {
-  if (answer.choice) return choice_csv(*answer.choice, system);
-  if (answer.plan) return plan_csv(*answer.plan, system);
-  if (answer.check) return check_csv(*answer.check, system);
+JobsTable jobs_table(const Answer& answer, System system) {
+  if (answer.choice) return choice_table(*answer.choice, system);
+  if (answer.plan) return plan_table(*answer.plan, system);
+  if (answer.check) return check_table(*answer.check, system);
   return {};
+}
+
+std::string csv(const Answer& answer, System system) {
+  const JobsTable table = jobs_table(answer, system);
+  std::string text;
+  const auto line = [&](const auto& cells, auto text_of) {
+    for (std::size_t i = 0; i < cells.size(); ++i) text += (i == 0 ? "" : ",") + text_of(cells[i]);
+    text += "\r\n";
+  };
+  if (!table.rows.empty()) line(table.heads, [](const std::string& head) { return quoted(head); });
+  for (const auto& row : table.rows)
+    line(row, [](const JobsTable::Cell& cell) {
+      return cell.number ? fmt::format("{:.10g}", *cell.number) : quoted(cell.text);
+    });
+  return text;
 }
 
 }  // namespace holdback::report

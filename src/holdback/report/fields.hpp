@@ -2,6 +2,8 @@
 // of a result struct becomes part of an answer by one line here.
 #pragma once
 
+#include "holdback/report/fields_depth.hpp"
+#include "holdback/report/report.hpp"
 #include "holdback/report/words.hpp"
 #include "holdback/units/units.hpp"
 
@@ -10,6 +12,9 @@ namespace holdback::report {
 /// Version of the answer's form; grows when a field goes away or changes its meaning.
 inline constexpr int answer_version = 1;
 using Version = std::integral_constant<int, answer_version>;
+
+/// Most problems that an answer lists.
+inline constexpr std::size_t most_problems = 1000;
 
 /// The fields of each struct, found by its type.
 constexpr auto fields_of(Of<Amount> /*unused*/) {
@@ -39,6 +44,9 @@ constexpr auto fields_of(Of<Problem> /*unused*/) {
                     "line", [](const Problem& it) { return it.where.line; }, "counted from 1; 0 when unknown"),
                 derived(
                     "column", [](const Problem& it) { return it.where.column; }, "counted from 1; 0 when unknown"),
+                derived(
+                    "cell", [](const Problem& it) { return cell_name(it.where); },
+                    "as a sheet names it, \"B7\"; empty for a place in a text"),
                 field("source_line", &Problem::source_line, "the line as written"));
 }
 
@@ -47,6 +55,16 @@ constexpr auto fields_of(Of<DefaultUsed> /*unused*/) {
                 field("field", &DefaultUsed::field, "path of the field"),
                 field("owner", &DefaultUsed::owner, "whose field it is, in words; empty for the single tables"),
                 field("text", &DefaultUsed::text, "the value that was used"));
+}
+
+constexpr auto fields_of(Of<ColumnRead> /*unused*/) {
+  return record("column_read", "a column of the table of jobs",  //
+                field("file", &ColumnRead::file, "name of the table"),
+                field("column", &ColumnRead::column, "letters of a sheet's column, else its number"),
+                field("header", &ColumnRead::header, "as written"),
+                field("field", &ColumnRead::field, "what it was read as; empty when it is not read"),
+                field("unit", &ColumnRead::unit, "that the header gives; empty when each cell carries its own"),
+                field("key", &ColumnRead::key, "whether the header is the field's own key"));
 }
 
 constexpr auto fields_of(Of<Limit> /*unused*/) {
@@ -110,6 +128,8 @@ constexpr auto fields_of(Of<StopFacts> /*unused*/) {
       field("diameter", &S::diameter, Quantity::short_length, "of the roll where the two come closest"),
       field("energy", &S::energy, Quantity::energy, "into all discs, highest over the roll"),
       field("bulk_temperature", &S::bulk_temperature, Quantity::temperature, "of the disc after the stop"),
+      field("surface_temperature", &S::surface_temperature, Quantity::temperature,
+            "of the disc's face, highest in the stop"),
       field("slack", &S::slack, Quantity::short_length,
             "web thrown; 0 when the brake holds the roll back, and with `runs_away`"),
       field("slack_diameter", &S::slack_diameter, Quantity::short_length, "of the roll where it is thrown; 0 without"),
@@ -158,6 +178,10 @@ constexpr auto fields_of(Of<JobFit> /*unused*/) {
       field("emergency_stop", &JobFit::emergency_stop, "an emergency stop"),
       field("web_break", &JobFit::web_break, "a web break at running speed"),
       field("wear", &JobFit::wear, "wear of the pads by this job run alone"),
+      field("window", &JobFit::window, "what bounds the tension"),
+      field("thermal", &JobFit::thermal, "heat over rolls and change-overs; on the recommended fit"),
+      field("shaft", &JobFit::shaft, "the shaft; absent when the stand does not describe it"),
+      field("likelihood", &JobFit::likelihood, "how likely the limits hold; on the recommended fit"),
       field("notes", &JobFit::notes, "assumptions met and cautions, of this job"));
 }
 
@@ -227,6 +251,7 @@ constexpr auto fields_of(Of<Choice> /*unused*/) {
                 field("all", &Choice::all, "every fit tried, best first; jobs only when asked for"),
                 field("job", &Choice::job, "the job asked for in depth"),
                 field("envelope", &Choice::envelope, "torque over the roll"),
+                field("likelihood", &Choice::likelihood, "of the mix on the recommended fit"),
                 field("assumptions", &Choice::assumptions, "what the models assume"),
                 field("cautions", &Choice::cautions, "what a person must heed"));
 }
@@ -283,7 +308,8 @@ constexpr auto fields_of(Of<JobFacts> /*unused*/) {
                 field("roll_facts", &J::roll_facts, "inertia without brake discs"),
                 field("run_torque_full", &J::run_torque_full, Quantity::torque, "at the full roll, drag taken off"),
                 field("run_torque_core", &J::run_torque_core, Quantity::torque, "at the core, drag taken off"),
-                field("slip_power", &J::slip_power, Quantity::power, "tension times speed"));
+                field("slip_power", &J::slip_power, Quantity::power, "tension times speed"),
+                field("window", &J::window, "what bounds the tension"));
 }
 
 constexpr auto fields_of(Of<Check> /*unused*/) {
@@ -296,15 +322,22 @@ constexpr auto fields_of(Of<Check> /*unused*/) {
 }
 
 constexpr auto fields_of(Of<Answer> /*unused*/) {
-  return record("answer", "the answer to one command",  //
-                derived(
-                    "version", [](const Answer&) { return Version{}; }, "of the answer's form"),
-                field("command", &Answer::command, "that was asked"),
-                field("outcome", &Answer::outcome, "worst that was found; the exit code of the command line"),
-                field("problems", &Answer::problems, "errors and warnings of the input, in file order"),
-                field("defaults", &Answer::defaults, "values that the stand file does not give"),
-                field("check", &Answer::check, "answer to `check`"),
-                field("choice", &Answer::choice, "answer to `size`"), field("plan", &Answer::plan, "answer to `plan`"));
+  return record(
+      "answer", "the answer to one command",  //
+      derived(
+          "version", [](const Answer&) { return Version{}; }, "of the answer's form"),
+      field("command", &Answer::command, "that was asked"),
+      field("outcome", &Answer::outcome, "worst that was found; the exit code of the command line"),
+      derived(
+          "problems", [](const Answer& it) { return first_problems(it.problems, most_problems); },
+          "errors and warnings of the input, in file order; the first 1000, errors first when there are more"),
+      derived(
+          "problems_found", [](const Answer& it) { return static_cast<int>(it.problems.size()); },
+          "how many there are in all"),
+      field("defaults", &Answer::defaults, "values that the stand file does not give"),
+      field("columns", &Answer::columns, "how the columns of the table of jobs were understood"),
+      field("check", &Answer::check, "answer to `check`"), field("choice", &Answer::choice, "answer to `size`"),
+      field("plan", &Answer::plan, "answer to `plan`"));
 }
 
 }  // namespace holdback::report

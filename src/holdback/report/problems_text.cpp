@@ -41,6 +41,8 @@ Excerpt excerpt(const Problem& problem, int width) {
 
 std::string place_of(const Problem& problem) {
   std::string place = draw::plain(problem.file);
+  const std::string cell = cell_name(problem.where);
+  if (!cell.empty()) return fmt::format("{}{}{}: ", place, place.empty() ? "" : ":", cell);
   if (problem.where.line > 0) place += fmt::format("{}{}", place.empty() ? "line " : ":", problem.where.line);
   if (problem.where.line > 0 && problem.where.column > 0) place += fmt::format(":{}", problem.where.column);
   return place.empty() ? place : place + ": ";
@@ -80,8 +82,14 @@ std::string text_of(const Problem& problem, const Style& style) {
          facts_of(problem, style);
 }
 
+/// "99800" → "99 800".
+std::string thousands_apart(std::string digits) {
+  for (auto at = std::ssize(digits) - 3; at > 0; at -= 3) digits.insert(static_cast<std::size_t>(at), " ");
+  return digits;
+}
+
 std::string counted(std::ptrdiff_t count, std::string_view word) {
-  return fmt::format("{} {}{}", count, word, count == 1 ? "" : "s");
+  return fmt::format("{} {}{}", thousands_apart(std::to_string(count)), word, count == 1 ? "" : "s");
 }
 
 std::string total_of(const Problems& problems) {
@@ -96,9 +104,22 @@ std::string total_of(const Problems& problems) {
 
 }  // namespace
 
+Problems first_problems(const Problems& problems, std::size_t most) {
+  Problems first = problems;
+  if (first.size() <= most) return first;
+  std::stable_partition(first.begin(), first.end(),
+                        [](const Problem& problem) { return problem.severity == Severity::error; });
+  first.resize(most);
+  return first;
+}
+
 std::string problems_text(const Problems& problems, const Style& style) {
+  constexpr std::size_t most = 200;  // nobody reads on; what is mended first is often the cause of the rest
   std::string out;
-  for (const auto& problem : problems) out += text_of(problem, style);
+  const Problems first = first_problems(problems, most);
+  for (const auto& problem : first) out += text_of(problem, style);
+  if (problems.size() > first.size())
+    out += fmt::format("… and {} more\n", thousands_apart(std::to_string(problems.size() - first.size())));
   return problems.empty() ? out : out + total_of(problems);
 }
 

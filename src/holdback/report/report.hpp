@@ -1,7 +1,9 @@
 // Writers over an answer. They show; they compute nothing.
 #pragma once
 
+#include <optional>
 #include <string>
+#include <vector>
 
 #include "holdback/results/answer.hpp"
 #include "holdback/units/units.hpp"
@@ -19,7 +21,11 @@ struct Style {
 /// The answer as a person reads it in a terminal: well set tables and a small picture.
 std::string text(const Answer& answer, const Style& style);
 
-/// Problems in the manner of a good compiler: file:line:column, what, the line with an arrow, value, accepted.
+/// The first problems of a long list: `most` of them, errors before warnings where the list is cut.
+Problems first_problems(const Problems& problems, std::size_t most);
+
+/// Problems in the manner of a good compiler: file:line:column (a cell in a sheet: file:B7), what, the line with an
+/// arrow, value, accepted. At most 200 of them, then how many more there are.
 std::string problems_text(const Problems& problems, const Style& style);
 
 /// The answer as JSON, SI numbers, validating against answer_schema(). Two answers that are equal give identical bytes.
@@ -28,7 +34,19 @@ std::string json(const Answer& answer);
 /// JSON Schema 2020-12 of every answer, derived from the same field lists that json() writes by.
 std::string answer_schema();
 
-/// The jobs of an answer as CSV, one row a job, header with units. Empty when the answer has no jobs.
+/// The jobs of an answer as a table in the reader's units, one row a job; heads carry the units. Empty when the answer
+/// has no jobs.
+struct JobsTable {
+  struct Cell {
+    std::string text{};
+    std::optional<double> number{};  // instead of the text
+  };
+  std::vector<std::string> heads{};
+  std::vector<std::vector<Cell>> rows{};
+};
+JobsTable jobs_table(const Answer& answer, units::System system);
+
+/// The same as CSV, one row a job, header with units. Empty when the answer has no jobs.
 std::string csv(const Answer& answer, units::System system);
 
 }  // namespace holdback::report

@@ -93,6 +93,7 @@ void check_text(Sheet& sheet, const Answer& answer) {
     jobs_table(sheet, check);
     rolls_table(sheet, check);
   }
+  columns_text(sheet, answer.columns);
   closing(sheet, answer.defaults, {}, check.cautions);
 }
 

@@ -207,6 +207,7 @@ void choice_text(Sheet& sheet, const Answer& answer) {
     const auto& jobs = choice.recommended->jobs;
     jobs_table(sheet, jobs);
     thrown_slack(sheet, jobs);
+    depth_text(sheet, choice);
     if (sheet.style().all) limits_matrix(sheet, jobs);
     const auto of_jobs = job_notes(jobs);
     assumptions.insert(assumptions.end(), of_jobs.begin(), of_jobs.end());
@@ -215,6 +216,7 @@ void choice_text(Sheet& sheet, const Answer& answer) {
   for (const auto& uncovered : choice.uncovered) uncovered_text(sheet, uncovered);
   if (choice.envelope) picture_text(sheet, *choice.envelope, choice.envelope->job);
   if (sheet.style().all && !choice.all.empty()) all_fits(sheet, choice.all);
+  columns_text(sheet, answer.columns);
   closing(sheet, answer.defaults, assumptions, choice.cautions);
 }
 

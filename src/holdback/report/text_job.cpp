@@ -11,6 +11,7 @@ namespace {
 using draw::Ink;
 
 std::string known_by(Known known) {
+  if (known == Known::practice) return "practice";
   return known == Known::formula ? "formula" : known == Known::rating ? "maker's rating" : "setting";
 }
 
@@ -116,6 +117,7 @@ void stops_table(Sheet& sheet, const JobFit& job) {
   table.row({{"shortest stop, tension kept"}, {shortest(job.stop, system)}, {shortest(job.emergency_stop, system)}});
   row("energy into the discs, highest", &StopFacts::energy, Quantity::energy);
   row("disc after the stop", &StopFacts::bulk_temperature, Quantity::temperature);
+  row("face of the disc, hottest", &StopFacts::surface_temperature, Quantity::temperature);
   sheet.section("Stops");
   sheet.table(table);
   const WebBreakFacts& coast = job.web_break;
@@ -155,9 +157,13 @@ void job_text(Sheet& sheet, const Answer& answer) {
   state_line(sheet, job);
   limits_table(sheet, job.limits);
   tension_facts(sheet, job);
+  window_text(sheet, job.window);
   run_facts(sheet, job);
   stops_table(sheet, job);
+  if (job.thermal) thermal_text(sheet, *job.thermal);
   wear_facts(sheet, job.wear, choice.currency);
+  if (job.shaft) shaft_text(sheet, *job.shaft);
+  if (job.likelihood) likelihood_text(sheet, *job.likelihood);
   if (choice.envelope) picture_text(sheet, *choice.envelope, job.job);
   bool heading = false;
   for (const auto& uncovered : choice.uncovered) {
@@ -168,6 +174,7 @@ void job_text(Sheet& sheet, const Answer& answer) {
   }
   auto assumptions = choice.assumptions;
   assumptions.insert(assumptions.end(), job.notes.begin(), job.notes.end());
+  columns_text(sheet, answer.columns);
   closing(sheet, answer.defaults, assumptions, choice.cautions);
 }
 

@@ -21,6 +21,19 @@ void plan_text(Sheet& sheet, const Answer& answer);
 /// The picture of torque over diameter with its heading.
 void picture_text(Sheet& sheet, const Envelope& envelope, const std::string& job);
 
+/// The jobs of the recommended fit in depth: tension windows, heat, likelihood.
+void depth_text(Sheet& sheet, const Choice& choice);
+
+/// One job in depth, part by part.
+void window_text(Sheet& sheet, const TensionWindow& window);
+void thermal_text(Sheet& sheet, const ThermalFacts& heat);
+void shaft_text(Sheet& sheet, const ShaftFacts& shaft);
+void likelihood_text(Sheet& sheet, const Likelihood& likelihood);
+
+/// How the columns of a table of jobs were understood: one line when each header is a key, else a table. Nothing when
+/// no table was given.
+void columns_text(Sheet& sheet, const std::vector<ColumnRead>& columns);
+
 /// A job that falls out: why, which limits fail, and what was found to bring it in.
 void uncovered_text(Sheet& sheet, const Uncovered& uncovered);
 

@@ -112,6 +112,7 @@ void plan_text(Sheet& sheet, const Answer& answer) {
   const auto& plan = *answer.plan;
   sheet.title(plan.title.empty() ? "Pressures over the roll" : plan.title + ": pressures over the roll");
   for (const auto& job : plan.jobs) job_plan(sheet, job);
+  columns_text(sheet, answer.columns);
   closing(sheet, answer.defaults, plan.assumptions, plan.cautions);
 }
 

@@ -25,10 +25,12 @@ inline std::string_view key_of(Outcome outcome) {
 inline std::string_view key_of(Severity severity) { return severity == Severity::error ? "error" : "warning"; }
 
 /// The last value of each enum, so that a schema can list them all.
-constexpr LimitId last(Of<LimitId> /*unused*/) { return LimitId::pad_life; }
+constexpr LimitId last(Of<LimitId> /*unused*/) { return LimitId::bearing_life; }
 constexpr LoadCase last(Of<LoadCase> /*unused*/) { return LoadCase::web_break; }
-constexpr Known last(Of<Known> /*unused*/) { return Known::setting; }
+constexpr Known last(Of<Known> /*unused*/) { return Known::practice; }
 constexpr State last(Of<State> /*unused*/) { return State::fails; }
+constexpr BoundId last(Of<BoundId> /*unused*/) { return last_bound; }
+constexpr Input last(Of<Input> /*unused*/) { return Input::cooling; }
 constexpr RemedyKind last(Of<RemedyKind> /*unused*/) { return last_remedy_kind; }
 constexpr Outcome last(Of<Outcome> /*unused*/) { return Outcome::internal; }
 constexpr Severity last(Of<Severity> /*unused*/) { return Severity::warning; }

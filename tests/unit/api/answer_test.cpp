@@ -73,6 +73,21 @@ TEST(answer, refuses_a_tolerance_that_is_none) {
   }
 }
 
+TEST(answer, names_cells_of_a_sheet_and_says_what_its_columns_are) {
+  Json r = size_request();
+  r["command"] = "check";
+  r["jobs"] = {{"name", "mix.xlsx"}, {"text", "Job,Line speed (m/min)\na,fast\n"}, {"sheet", true}};
+  const Json a = ask(r);
+  EXPECT_EQ(a["outcome"], "bad_input");
+  EXPECT_EQ(a["columns"][1]["column"], "B");
+  EXPECT_EQ(a["columns"][1]["field"], "speed");
+  bool told = false;
+  for (const auto& problem : a["problems"]) told = told || problem["cell"] == "B2";
+  EXPECT_TRUE(told) << a["problems"].dump(1);
+  r["jobs"]["sheet"] = "yes";
+  EXPECT_EQ(ask(r)["problems"][0]["field"], "jobs.sheet");
+}
+
 TEST(answer, computes_nothing_from_a_broken_stand) {
   Request r = request("size");
   r.stand.text = "[line]\ntop_speed = 5\n";

@@ -20,6 +20,7 @@ drag = "1.5 N*m"
 shaft_inertia = "0.04 kg*m2"
 guard = "partly closed"
 guard_factor = "60 %"
+guard_opening = "700 cm2"
 ambient = "30 degC"
 altitude = "500 m"
 
@@ -36,6 +37,7 @@ lowest_speed = "12 m/min"
 ramp_time = "20 s"
 stop_time = "9 s"
 emergency_stop_time = "4 s"
+changeover_time = "4 min"
 hours_per_day = 16
 days_per_week = 6
 weeks_per_year = 48
@@ -50,6 +52,49 @@ hold_tension = "80 %"
 least_pad_life = "600 h"
 yield_share = "20 %"
 strain_limit = "0.2 %"
+touch_temperature = "50 degC"
+shaft_safety = 2
+whirl_share = "60 %"
+least_bearing_life = "30000 h"
+
+[uncertainty]
+pressure = "3 %"
+drag = "25 %"
+tension = "4 %"
+caliper = "6 %"
+ambient = "8 K"
+cooling = "20 %"
+
+[path]
+longest_span = "2.5 m"
+most_sag = "1 %"
+
+[[idler]]
+name = "first idler"
+diameter = "100 mm"
+wrap = "90 deg"
+friction = 0.3
+roughness = "4 um"
+drag = "0.03 N*m"
+inertia = "0.004 kg*m2"
+
+[shaft]
+support = "cantilever"
+bearing_span = "400 mm"
+roll_centre = "1100 mm"
+modulus = "205 GPa"
+density = "7800 kg/m3"
+tensile_strength = "600 MPa"
+notch_factor = 1.8
+pull_angle = "20 deg"
+bearing_rating = "40 kN"
+bearing_kind = "roller"
+core_grip = "300 N*m"
+
+[[shaft.section]]
+length = "1700 mm"
+diameter = "90 mm"
+bore = "40 mm"
 
 [[web]]
 name = "film"
@@ -61,6 +106,13 @@ density = "1400 kg/m3"
 modulus = "4.5 GPa"
 yield_strength = "100 MPa"
 wound_tension = "150 N/m"
+
+[[web.ply]]
+material = "polyester"
+caliper = "12 um"
+basis_weight = "16.8 g/m2"
+modulus = "4.5 GPa"
+yield_strength = "100 MPa"
 
 [[roll]]
 name = "jumbo"
@@ -104,6 +156,17 @@ disc_inertia = "0.15 kg*m2"
 specific_heat = "480 J/(kg*K)"
 cooling = [{ speed = "100 rev/min", power = "0.6 kW" }, { speed = "800 rev/min", power = "2.2 kW" }]
 cooling_rise = "150 K"
+disc_diameter = "300 mm"
+disc_bore = "170 mm"
+disc_thickness = "36 mm"
+vent_gap = "12 mm"
+vents = 40
+disc_density = "7100 kg/m3"
+disc_conductivity = "50 W/(m*K)"
+emissivity = "60 %"
+caliper_mass = "0.9 kg"
+hub_mass = "2 kg"
+hub_conductance = "3 W/K"
 rated_pressure = "5.5 bar"
 rated_torque = "400 N*m"
 rated_speed = "1800 rev/min"
@@ -163,6 +226,21 @@ rated_temperature = "250 degC"
 name = "standard"
 torque_per_pair = "85 N*m"
 temperature_limit = "220 degC"
+)toml";
+}
+
+/// Tables that may be absent, only with the keys that they require. The ply belongs to the last web above it.
+inline std::string optional_tables() {
+  return R"toml([[idler]]
+name = "first idler"
+diameter = "100 mm"
+wrap = "90 deg"
+[shaft]
+bearing_span = "1600 mm"
+roll_centre = "800 mm"
+[[shaft.section]]
+length = "1600 mm"
+diameter = "76 mm"
 )toml";
 }
 

@@ -9,7 +9,7 @@ inline Limit limit(LimitId id, double value, double bound, double margin, State 
   return {id, value, bound, margin, 0.1, 0.6, LoadCase::stop, Known::rating, state};
 }
 
-inline StopFacts stop(double slack) { return {12, 200, 180, 1.0, 25000, 350, slack, slack > 0 ? 1.0 : 0, 3, 14}; }
+inline StopFacts stop(double slack) { return {12, 200, 180, 1.0, 25000, 350, 362, slack, slack > 0 ? 1.0 : 0, 3, 14}; }
 
 inline TensionTarget tension() { return {400, 360, 440, true, 350, 200, 500, "strength", 2100}; }
 
@@ -127,6 +127,13 @@ inline Problem problem() {
   return problem;
 }
 
+/// A table of jobs whose headers are not all keys.
+inline std::vector<ColumnRead> columns() {
+  return {{"mix.xlsx", "A", "Job", "name", "", false},
+          {"mix.xlsx", "B", "speed [m/min]", "speed", "m/min", true},
+          {"mix.xlsx", "D", "Operator", "", "", false}};
+}
+
 /// The whole mix.
 inline Answer size() {
   Answer answer;
@@ -144,6 +151,7 @@ inline Answer everything() {
   Answer answer = size();
   answer.problems = {problem()};
   answer.problems.front().severity = Severity::warning;
+  answer.columns = columns();
   answer.choice->next = answer.choice->recommended;
   answer.choice->next->pad_cost_per_year = 310;
   answer.choice->all = {*answer.choice->recommended};
