@@ -8,6 +8,7 @@
 #include <string>
 
 #include "holdback/api/answer.hpp"
+#include "holdback/report/report.hpp"
 
 namespace {
 
@@ -29,5 +30,6 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   request.threads = 1;
   const holdback::Answer answer = holdback::api::answer(request);
   if (answer.outcome == holdback::Outcome::bad_input && answer.problems.empty()) std::abort();
+  if (holdback::report::json(answer).empty()) std::abort();
   return 0;
 }

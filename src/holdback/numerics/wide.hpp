@@ -13,9 +13,7 @@
 #endif
 
 // Before a loop whose arrays lie apart, which the compiler cannot see by itself.
-#if defined(__clang__)
-#define HOLDBACK_APART _Pragma("clang loop vectorize(assume_safety)")
-#elif defined(__GNUC__)
+#if defined(__GNUC__) && !defined(__clang__)
 #define HOLDBACK_APART _Pragma("GCC ivdep")
 #else
 #define HOLDBACK_APART

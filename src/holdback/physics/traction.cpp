@@ -54,8 +54,11 @@ double idler_tension(const Idler& idler, const IdlerDuty& duty) {
   const double without_air = asked / (radius * std::expm1(idler.friction * idler.wrap));
   if (spare(without_air * (1 + 1e-12)) >= 0) return without_air;
   const double pressed = std::sqrt(27.0) * touching;  // h = σ
+  // Rounding may leave the root outside of its ends when they lie close together.
   const double low = std::max(touching, without_air);
-  const double high = std::max(pressed, without_air) * (1 + 1e-9);
+  const double high = std::max(pressed, without_air);
+  if (spare(low) >= 0) return low;
+  if (spare(high) <= 0) return high;
   return numerics::find_root(spare, low, high, 1e-9 * high);
 }
 

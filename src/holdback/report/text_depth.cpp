@@ -58,8 +58,28 @@ std::string where(const WindowBound& bound, units::System system) {
   return out + (out.empty() || at.empty() ? "" : " ") + at;
 }
 
+/// True when the window does not change from one row to the next.
+bool all_alike(const std::vector<WindowAt>& ends) {
+  return std::all_of(ends.begin(), ends.end(), [&](const WindowAt& end) {
+    return end.low == ends.front().low && end.low_by == ends.front().low_by && end.high == ends.front().high &&
+           end.high_by == ends.front().high_by;
+  });
+}
+
+std::string in_words(const WindowAt& end, units::System system) {
+  const auto one = [system](const std::optional<double>& tension, const std::optional<BoundId>& bound) {
+    if (!tension) return std::string("not known");
+    return shown(*tension, Quantity::force, system) + " (" + std::string(name_of(*bound)) + ")";
+  };
+  return "at least " + one(end.low, end.low_by) + ", at most " + one(end.high, end.high_by);
+}
+
 void ends_table(Sheet& sheet, const std::vector<WindowAt>& ends, const std::string& head, bool over_speed) {
   const auto system = sheet.style().system;
+  if (all_alike(ends)) {
+    sheet.paragraph("the same throughout: " + in_words(ends.front(), system), Ink::plain, 2, true);
+    return;
+  }
   const Quantity kind = over_speed ? Quantity::speed : Quantity::short_length;
   const std::string force = unit_head(Quantity::force, system);
   Table table({{head + "\n" + unit_head(kind, system), true, false, ""},
@@ -136,7 +156,7 @@ void depth_text(Sheet& sheet, const Choice& choice) {
   if (jobs.empty()) return;
   windows_table(sheet, jobs);
   heat_table(sheet, jobs);
-  if (!choice.likelihood) return;
+  if (!choice.likelihood || choice.recommended->covered == 0) return;
   const bool all = choice.uncovered.empty();
   sheet.paragraph(fmt::format("{} hold together in {} of {} samples, the same pads and air for all; see [uncertainty].",
                               all ? "All jobs" : "The covered jobs", share(choice.likelihood->probability),

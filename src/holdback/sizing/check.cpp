@@ -1,5 +1,6 @@
 #include "holdback/sizing/check.hpp"
 
+#include "holdback/numerics/parallel_for.hpp"
 #include "holdback/sizing/facts.hpp"
 #include "holdback/sizing/notes.hpp"
 #include "holdback/sizing/window.hpp"
@@ -38,7 +39,8 @@ Check check(const Stand& stand) {
   result.rolls = static_cast<int>(stand.rolls.size());
   result.brakes = static_cast<int>(stand.brakes.size());
   result.fits = static_cast<int>(candidates(stand, site).size());
-  for (const Job& job : stand.jobs) result.jobs.push_back(job_facts(job, site));
+  result.jobs.resize(stand.jobs.size());
+  numerics::parallel_for(stand.jobs.size(), [&](std::size_t j) { result.jobs[j] = job_facts(stand.jobs[j], site); });
   result.cautions = cautions(stand, site);
   return result;
 }

@@ -110,7 +110,8 @@ MixLikelihood mix_of(const std::vector<SampledJob>& jobs, const std::vector<bool
   std::vector<std::uint32_t> any(2 * sampling.base, 0);
   for (std::size_t j = 0; j < jobs.size(); ++j)
     for (std::size_t i = 0; counted[j] && i < any.size(); ++i) any[i] |= jobs[j].failing[i];
-  return {static_cast<int>(any.size()), share_without(any), bands};
+  const bool none = std::none_of(counted.begin(), counted.end(), [](bool count) { return count; });
+  return {static_cast<int>(any.size()), none ? 0 : share_without(any), bands};
 }
 
 }  // namespace holdback::sizing

@@ -12,7 +12,7 @@ namespace holdback::sizing {
 
 /// How many points are taken: (inputs + 2) · base whole checks a job. Powers of two fill the bands most evenly.
 struct Sampling {
-  std::size_t base{128};
+  std::size_t base{64};
   std::uint32_t seed{20};
 };
 
@@ -32,7 +32,8 @@ Variation variation_at(const double* point, const std::vector<InputBand>& bands)
 SampledJob sample_job(const Demand& demand, const Candidate& candidate, const Site& site, int pairs,
                       const Sampling& sampling);
 
-/// The mix from its jobs: how likely all of them hold at once. Only those with `counted` set are asked.
+/// The mix from its jobs: how likely all of them hold at once. Only those with `counted` set are asked;
+/// of none nothing holds.
 MixLikelihood mix_of(const std::vector<SampledJob>& jobs, const std::vector<bool>& counted,
                      const std::vector<InputBand>& bands, const Sampling& sampling);
 

@@ -70,15 +70,17 @@ void stretch_ramp(Trial& t, double amount) {
 }
 
 Note time_note(const std::string& text, const Trial& before, const Trial& after,
-               const std::function<double(const Demand&)>& time) {
+               const std::function<double(const Job&, const Line&)>& time) {
   return {text,
-          {{time(demand_of(after.job, after.site)), Quantity::duration},
-           {time(demand_of(before.job, before.site)), Quantity::duration}}};
+          {{time(after.job, after.site.line), Quantity::duration},
+           {time(before.job, before.site.line), Quantity::duration}}};
 }
 
-double emergency_stop_time(const Demand& d) { return d.emergency_stop_time; }
-double stop_time(const Demand& d) { return d.stop_time; }
-double ramp_time(const Demand& d) { return d.ramp_time; }
+double emergency_stop_time(const Job& job, const Line& line) {
+  return times_of(job, line, job.emergency_stop_time, line.emergency_stop_time);
+}
+double stop_time(const Job& job, const Line& line) { return times_of(job, line, job.stop_time, line.stop_time); }
+double ramp_time(const Job& job, const Line& line) { return times_of(job, line, job.ramp_time, line.ramp_time); }
 
 std::vector<Change> job_changes() {
   return {
@@ -104,8 +106,10 @@ std::vector<Change> job_changes() {
        [](const Trial& b, const Trial& a) { return time_note("ramp up in {0} instead of {1}", b, a, ramp_time); }},
       {RemedyKind::slower_speed, true, false, false,
        [](Trial& t, double amount) {
-         // Given to a whole metre per minute, away from the limit.
-         t.job.speed = std::floor(t.job.speed * (1 - (1 - least_speed) * amount) * 60 + 1e-9) / 60;
+         // Given to a whole metre per minute, away from the limit; slower than that as it is.
+         const double slower = t.job.speed * (1 - (1 - least_speed) * amount);
+         const double rounded = std::floor(slower * 60 + 1e-9) / 60;
+         t.job.speed = rounded > 0 ? rounded : slower;
        },
        [](const Trial& b, const Trial& a) {
          return Note{"run at {0} instead of {1}", {{a.job.speed, Quantity::speed}, {b.job.speed, Quantity::speed}}};

@@ -91,6 +91,20 @@ TEST(idler_tension, of_a_slow_line_is_that_without_air) {
   EXPECT_TRUE(near(idler_tension(idler(), {1.2, 1e-4, 0.5, air}), asked / (0.05 * std::expm1(0.25 * pi / 2)), 1e-9));
 }
 
+TEST(idler_tension, is_found_for_every_idler_that_a_file_may_describe) {
+  for (const double diameter : {0.005, 0.1, 3.0})
+    for (const double wrap : {0.02, 1.5, 12.5})
+      for (const double drag : {0.0, 1e-9, 0.02, 100.0})
+        for (const double roughness : {1e-8, 3e-6, 1e-3})
+          for (const double speed : {0.0, 1e-5, 1.0, 50.0})
+            for (const double rate : {0.0, 1e-9, 1.0, 500.0}) {
+              const Idler odd{"odd", diameter, wrap, 0.25, roughness, drag, 0.005};
+              const double tension = idler_tension(odd, {1.0, speed, rate, air});
+              ASSERT_GE(tension, 0) << diameter << ' ' << wrap << ' ' << drag << ' ' << roughness << ' ' << speed;
+              ASSERT_TRUE(std::isfinite(tension));
+            }
+}
+
 TEST(idler_tension, asks_only_for_contact_when_nothing_brakes_the_idler) {
   Idler free = idler();
   free.drag = 0;

@@ -109,7 +109,7 @@ TEST(mix_of, holds_where_every_counted_job_holds) {
   const Sampling sampling{2, 20};
   EXPECT_DOUBLE_EQ(mix_of({a, b}, {true, true}, {}, sampling).probability, 0.5);
   EXPECT_DOUBLE_EQ(mix_of({a, b}, {true, false}, {}, sampling).probability, 0.75);
-  EXPECT_DOUBLE_EQ(mix_of({a, b}, {false, false}, {}, sampling).probability, 1);
+  EXPECT_DOUBLE_EQ(mix_of({a, b}, {false, false}, {}, sampling).probability, 0);
 }
 
 }  // namespace
