@@ -72,23 +72,18 @@ HOLDBACK_WIDE void lay_out(const Demand& demand, const DiscOverRoll& disc, const
   }
 }
 
-/// Highest of each of the arrays of a pass, all at once.
-struct Highest {
-  double run, stop, emergency_stop, hold, released, power, load_share, temperature, stop_temperature, stop_surface;
-  double least_run;
-};
-HOLDBACK_WIDE void find_highest(const Pass& spots, Highest& highest) {
-  highest = {numerics::highest_of(spots.run.data(), count),
-             numerics::highest_of(spots.stop.data(), count),
-             numerics::highest_of(spots.emergency_stop.data(), count),
-             numerics::highest_of(spots.hold.data(), count),
-             numerics::highest_of(spots.released.data(), count),
-             numerics::highest_of(spots.power.data(), count),
-             numerics::highest_of(spots.load_share.data(), count),
-             numerics::highest_of(spots.temperature.data(), count),
-             numerics::highest_of(spots.stop_temperature.data(), count),
-             numerics::highest_of(spots.stop_surface.data(), count),
-             numerics::lowest_of(spots.run.data(), count)};
+HOLDBACK_WIDE void find_highest(const Pass& spots, PassExtremes& extremes) {
+  extremes = {numerics::highest_of(spots.run.data(), count),
+              numerics::highest_of(spots.stop.data(), count),
+              numerics::highest_of(spots.emergency_stop.data(), count),
+              numerics::highest_of(spots.hold.data(), count),
+              numerics::highest_of(spots.released.data(), count),
+              numerics::highest_of(spots.power.data(), count),
+              numerics::highest_of(spots.load_share.data(), count),
+              numerics::highest_of(spots.temperature.data(), count),
+              numerics::highest_of(spots.stop_temperature.data(), count),
+              numerics::highest_of(spots.stop_surface.data(), count),
+              numerics::lowest_of(spots.run.data(), count)};
 }
 
 std::size_t index_of(const OverRoll& values, double value) {
@@ -124,9 +119,7 @@ HOLDBACK_WIDE void wear_out(const Demand& demand, const Pass& spots, double knee
 class Surveyor {
  public:
   Surveyor(const Demand& demand, const Pass& spots, Where where, Survey& survey)
-      : demand_(demand), spots_(spots), where_(where), survey_(survey) {
-    find_highest(spots, highest_);
-  }
+      : demand_(demand), spots_(spots), highest_(spots.extremes), where_(where), survey_(survey) {}
 
   void survey(const DiscOverRoll& shedding, const Candidate& candidate) {
     survey_.released_tension = peak(spots_.released, highest_.released);
@@ -215,9 +208,9 @@ class Surveyor {
 
   const Demand& demand_;
   const Pass& spots_;
+  const PassExtremes& highest_;
   Where where_;
   Survey& survey_;
-  Highest highest_{};
 };
 
 Loads loads_of(const Demand& demand, const DiscOverRoll& disc, const Candidate& candidate, const Site& site,
@@ -254,6 +247,7 @@ void pass_over(const Demand& demand, const DiscOverRoll& disc, const Candidate& 
   pass.each_brake = loads.each_brake;
   pass.cooling = loads.cooling;
   lay_out(demand, disc, loads, pass);
+  find_highest(pass, pass.extremes);
 }
 
 Survey survey(const Demand& demand, const DiscOverRoll& disc, const Pass& pass, const Candidate& candidate,

@@ -69,6 +69,12 @@ struct Survey {
 /// Whether the diameters of the extremes are wanted too.
 enum class Where { known, left_out };
 
+/// The highest of each array of a pass, and the least steady torque.
+struct PassExtremes {
+  double run, stop, emergency_stop, hold, released, power, load_share, temperature, stop_temperature, stop_surface;
+  double least_run;
+};
+
 /// What a pass over the roll finds, radius by radius. Does not depend on the friction grade.
 struct alignas(64) Pass {
   OverRoll run, stop, emergency_stop, hold;              // [N·m]
@@ -81,6 +87,7 @@ struct alignas(64) Pass {
   double disc_inertia;                                   // [kg·m²]
   double each_brake;                                     // [1] one over the number of brakes
   double cooling;                                        // [1] share of the nominal cooling
+  PassExtremes extremes;
 };
 
 /// Goes over the roll once, for all grades of a brake and number.
