@@ -53,10 +53,11 @@ struct Evaluator {
 
 using Evaluators = std::map<std::string, Evaluator>;
 
-/// Those of heat in depth, of the tension window and of the shaft.
+/// Those of heat in depth, of the tension window, of the shaft and of control.
 Evaluators heat_depth_evaluators();
 Evaluators window_evaluators();
 Evaluators shaft_evaluators();
+Evaluators control_evaluators();
 
 /// All evaluators by name.
 const std::map<std::string, Evaluator>& evaluators();
