@@ -29,7 +29,12 @@ inline constexpr std::size_t lanes = 8;
 inline double power_of_two(double x) {
   const double kept = x < 0 ? 0 : (x > 60 ? 60 : x);
   const double z = kept * (0.69314718055994531 / 256);
-  double power = 1 + z * (1 + z / 2 * (1 + z / 3 * (1 + z / 4 * (1 + z / 5 * (1 + z / 6 * (1 + z / 7))))));
+  constexpr double third = 1.0 / 3;
+  constexpr double fifth = 1.0 / 5;
+  constexpr double sixth = 1.0 / 6;
+  constexpr double seventh = 1.0 / 7;  // the compiler would divide by them
+  double power =
+      1 + z * (1 + z * 0.5 * (1 + z * third * (1 + z * 0.25 * (1 + z * fifth * (1 + z * sixth * (1 + z * seventh))))));
   power *= power;
   power *= power;
   power *= power;
