@@ -22,8 +22,12 @@ numerics::StepControl<state_size> control_of(double relative, double longest) {
 }
 
 double rim_speed(const RollPlant& roll, const MotionState& y) {
+  if (roll.runout == 0) return y[speed] * y[radius];
   return y[speed] * (y[radius] + roll.runout * std::cos(y[angle]));
 }
+
+/// Longest step [s]: the turns of a roll that is out of round must not be stepped over.
+double longest_step(const Plant& plant) { return plant.roll.runout > 0 ? 0.05 : 1e9; }
 
 /// Pull of the web on the roll [N·m].
 double pulling(const Plant& plant, const MotionState& y) { return tension_of(plant.span, y[fullness]) * y[radius]; }
@@ -65,50 +69,82 @@ MotionState derivative(const Plant& plant, const Drive& drive, Motion motion, do
 }
 
 Mover::Mover(const Plant& plant, const MotionState& start, double relative)
-    : plant_(plant), state_(start), relative_(relative), motion_(motion_now()) {}
+    : plant_(plant),
+      stepper_({&plant, {}, Motion::slipping}, control_of(relative, longest_step(plant))),
+      motion_(motion_now(start)) {
+  stepper_.rhs().motion = motion_;
+  stepper_.start(0, start, 0);
+}
 
 // At rest the brake holds while the pull is not more than its static torque.
-Motion Mover::motion_now() const {
-  if (state_[speed] != 0) return Motion::slipping;
-  return pulling(plant_, state_) <= static_torque(plant_.brake, state_[pressure]) ? Motion::held : Motion::slipping;
+Motion Mover::motion_now(const MotionState& y) const {
+  if (y[speed] != 0) return Motion::slipping;
+  return pulling(plant_, y) <= static_torque(plant_.brake, y[pressure]) ? Motion::held : Motion::slipping;
 }
 
 bool Mover::advance(const Drive& drive, double to) {
-  if (plant_.air.lag <= 0) state_[pressure] = drive.set_pressure;
-  motion_ = motion_now();
-  Motion motion = motion_;
-  auto stepper = numerics::explicit_stepper<state_size>(
-      [this, &drive, &motion](double t, const MotionState& y) { return derivative(plant_, drive, motion, t, y); },
-      control_of(relative_, 1e9));
+  MotionState y = state();
+  if (plant_.air.lag <= 0) y[pressure] = drive.set_pressure;
+  motion_ = motion_now(y);
+  stepper_.rhs().drive = drive;
+  stepper_.rhs().motion = motion_;
+  stepper_.restart(time(), y);
+  stepper_.set_end(to);
+  return advance_quietly(to);
+}
+
+// Over the last step: the roll keeps turning and the web stays taut, with all that either could have lost at the faster
+// of its rates at both ends to spare.
+bool Mover::nothing_can_happen() const {
+  if (motion_ == Motion::held) return false;
+  const double h = stepper_.t() - stepper_.t0();
+  const MotionState& before = stepper_.before();
+  const MotionState& after = stepper_.state();
+  const MotionState& rate = stepper_.derivative();
+  const double slowed = std::max(std::abs(rate[speed]) * h, std::abs(after[speed] - before[speed]));
+  const double loosened = std::max(std::abs(rate[fullness]) * h, std::abs(after[fullness] - before[fullness]));
+  return std::min(before[speed], after[speed]) > 2 * slowed &&
+         1 - std::max(before[fullness], after[fullness]) > 2 * loosened;
+}
+
+// Most samples see no event: looking for them would cost more than the steps. A step after which something might have
+// happened is taken back and made again with open eyes.
+bool Mover::advance_quietly(double to) {
+  for (;;) {
+    const numerics::Stepped made = stepper_.step();
+    if (made == numerics::Stepped::at_end) return true;
+    if (made == numerics::Stepped::failed) return false;
+    if (nothing_can_happen()) continue;
+    stepper_.restart(stepper_.t0(), MotionState(stepper_.before()));
+    return advance_through_events(to);
+  }
+}
+
+bool Mover::advance_through_events(double to) {
   // The roll stops; the pull breaks the brake loose; the web comes taut or goes slack, where its law has a corner.
   const auto guards = [this](double, const MotionState& y) {
     return std::array<double, 3>{y[speed], pulling(plant_, y) - static_torque(plant_.brake, y[pressure]),
                                  1 - y[fullness]};
   };
   using numerics::Crossing;
-  const auto watched = [&](Motion now) {
+  const auto watched = [this] {
     return std::array<numerics::Guard, 3>{
-        numerics::Guard{now == Motion::slipping ? Crossing::falling : Crossing::off, 1e-9},
-        numerics::Guard{now == Motion::held ? Crossing::rising : Crossing::off, 1e-9},
+        numerics::Guard{motion_ == Motion::slipping ? Crossing::falling : Crossing::off, 1e-9},
+        numerics::Guard{motion_ == Motion::held ? Crossing::rising : Crossing::off, 1e-9},
         numerics::Guard{Crossing::either, 1e-12}};
   };
-  auto finder = numerics::event_finder<state_size>(guards, watched(motion));
-  stepper.start(time_, state_, to);
+  auto finder = numerics::event_finder<state_size>(guards, watched());
   const auto on_event = [&](auto& event) {
     if (event.crossed[0] != 0) {
       event.y[speed] = 0;
-      const bool held = pulling(plant_, event.y) <= static_torque(plant_.brake, event.y[pressure]);
-      motion = held ? Motion::held : Motion::slipping;
+      motion_ = motion_now(event.y);
     }
-    if (event.crossed[1] != 0) motion = Motion::slipping;
-    for (std::size_t k = 0; k < 3; ++k) finder.watch(k, watched(motion)[k]);
+    if (event.crossed[1] != 0) motion_ = Motion::slipping;
+    stepper_.rhs().motion = motion_;
+    for (std::size_t k = 0; k < 3; ++k) finder.watch(k, watched()[k]);
     return numerics::AfterEvent::changed;
   };
-  const auto report = numerics::integrate(stepper, finder, to, on_event, [](const auto&, double, double) {});
-  state_ = stepper.state();
-  time_ = stepper.t();
-  motion_ = motion;
-  steps_ += report.steps;
+  const auto report = numerics::integrate(stepper_, finder, to, on_event, [](const auto&, double, double) {});
   return report.failure == numerics::OdeFailure::none;
 }
 

@@ -59,7 +59,15 @@ enum class Motion { slipping, held };
 /// dy/dt at a time [s].
 MotionState derivative(const Plant& plant, const Drive& drive, Motion motion, double t, const MotionState& y);
 
-/// One stand under one drive, stepped through sticking and slipping.
+/// dy/dt of a stand under a drive, for the stepper.
+struct MotionRate {
+  const Plant* plant{};
+  Drive drive{};
+  Motion motion{};
+  MotionState operator()(double t, const MotionState& y) const { return derivative(*plant, drive, motion, t, y); }
+};
+
+/// One stand under one drive, stepped through sticking and slipping. Keeps a reference to the plant.
 class Mover {
  public:
   /// `relative` is the accuracy of a step [1].
@@ -68,22 +76,24 @@ class Mover {
   /// Goes on to a time [s] under a drive. Returns false when the steps failed.
   bool advance(const Drive& drive, double to);
 
-  double time() const { return time_; }
-  const MotionState& state() const { return state_; }
+  double time() const { return stepper_.t(); }
+  const MotionState& state() const { return stepper_.state(); }
   Motion motion() const { return motion_; }
-  double tension() const { return tension_of(plant_.span, state_[fullness]); }
-  double slack() const { return slack_of(plant_.span, state_[fullness]); }
-  std::size_t steps() const { return steps_; }
+  double tension() const { return tension_of(plant_.span, state()[fullness]); }
+  double slack() const { return slack_of(plant_.span, state()[fullness]); }
+  std::size_t steps() const { return stepper_.counts().steps; }
 
  private:
-  Motion motion_now() const;
+  using Stepper = numerics::Stepper<state_size, MotionRate, numerics::DormandPrince<state_size>>;
 
-  Plant plant_;
-  MotionState state_;
-  double relative_;
-  double time_{};
+  Motion motion_now(const MotionState& y) const;
+  bool nothing_can_happen() const;
+  bool advance_quietly(double to);
+  bool advance_through_events(double to);
+
+  const Plant& plant_;
+  Stepper stepper_;
   Motion motion_;
-  std::size_t steps_{};
 };
 
 /// Steady running: line and rim at one speed [m/s], tension [N], at a radius [m], with the pressure that keeps it.
