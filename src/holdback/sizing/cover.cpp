@@ -118,8 +118,9 @@ Note why(const FitResult& first, const FitResult& second, int jobs) {
             ", covers " + std::to_string(second.covered)};
   if (first.covered == 0) return {"it covers no job, as no fit does, but comes nearer to it than the next, " + other};
   if (first.tight != second.tight)
-    return {"it covers as much as the next best, " + other + ", and keeps the reserve on all but " +
-            jobs_text(first.tight) + " where that one is tight on " + jobs_text(second.tight)};
+    return {"it covers as much as the next best, " + other + ", and keeps the reserve on " +
+            (first.tight == 0 ? "all of them" : "all but " + jobs_text(first.tight)) + " where that one is tight on " +
+            jobs_text(second.tight)};
   if (first.price && second.price && *first.price != *second.price)
     return {"it covers as much as the next best, " + other + ", for {0} instead of {1}",
             {{*first.price, Quantity::price}, {*second.price, Quantity::price}}};

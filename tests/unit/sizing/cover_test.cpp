@@ -48,6 +48,13 @@ TEST(why, names_the_first_criterion_in_which_the_two_differ) {
             std::string::npos);
 }
 
+TEST(why, speaks_of_all_jobs_when_none_is_tight) {
+  EXPECT_NE(why(result(6, 0, 1, 100, 2), result(6, 1, 1, 100, 2), 6).text.find("reserve on all of them"),
+            std::string::npos);
+  EXPECT_NE(why(result(6, 1, 1, 100, 2), result(6, 2, 1, 100, 2), 6).text.find("all but 1 job where"),
+            std::string::npos);
+}
+
 TEST(candidates, are_every_brake_by_number_by_grade) {
   Stand stand = test::small_stand();
   stand.brakes[0].grades.push_back(test::middle_grade());
