@@ -24,8 +24,8 @@ void run_roll(benchmark::State& state) {
   double ran = 0;
   for (auto _ : state) {
     LoadCellPi controller({20, 0.5, 0.01, 0.9, true}, believed, range);
-    const Course course = run(plant, start, 5.0 / 3, {{"hold", 1790, 5.0 / 3, false}, {"stop", 10, 0, true}},
-                              controller, 150, {140, 160}, Sampling{});
+    const Course course =
+        run(plant, start, 5.0 / 3, {{"hold", 1790, 5.0 / 3}, {"stop", 10, 0}}, controller, 150, {140, 160}, Sampling{});
     if (course.failed) std::abort();
     ran += 1800;
     benchmark::DoNotOptimize(course.slip_work);

@@ -11,12 +11,10 @@ namespace holdback::dynamics {
 
 /// What a controller may know at a sample.
 struct Sample {
-  double time{};          // [s]
-  double diameter{};      // [m] as measured
-  double tension{};       // [N] as measured
-  double setpoint{};      // [N]
-  bool stopping{};        // the line tells that it brakes
-  double deceleration{};  // [m/s²] of the line while it brakes; else 0
+  double time{};      // [s]
+  double diameter{};  // [m] as measured
+  double tension{};   // [N] as measured
+  double setpoint{};  // [N]
 };
 
 /// What any of them must respect.

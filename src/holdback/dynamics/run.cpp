@@ -71,7 +71,7 @@ class Runner {
     LegFacts facts{leg.what, begin, 1e300, 0, 0, 0, 0};
     for (std::size_t k = 0; k < samples && !run_.reached_core && !run_.failed; ++k) {
       const double to = k + 1 == samples ? end : begin + static_cast<double>(k + 1) * sampling_.period;
-      sample(leg, acceleration, begin, to);
+      sample(acceleration, begin, to);
       note(facts, to - std::max(begin, to - sampling_.period));
     }
     facts.mean_tension /= std::max(1e-300, mover_.time() - begin);
@@ -80,10 +80,10 @@ class Runner {
     run_.legs.push_back(facts);
   }
 
-  void sample(const Leg& leg, double acceleration, double begin, double to) {
-    const double set = controller_.pressure(
-        {mover_.time(), measured(2 * mover_.state()[radius], sampling_.diameter_step), cell_.after(mover_.tension()),
-         setpoint_, leg.stopping, leg.stopping ? -acceleration : 0});
+  void sample(double acceleration, double begin, double to) {
+    const double set =
+        controller_.pressure({mover_.time(), measured(2 * mover_.state()[radius], sampling_.diameter_step),
+                              cell_.after(mover_.tension()), setpoint_});
     const Drive drive{begin, line_speed_, acceleration, air_.after(set)};
     run_.failed = !mover_.advance(drive, to);
     run_.reached_core = mover_.state()[radius] <= plant_.roll.core_radius;

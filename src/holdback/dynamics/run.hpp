@@ -16,7 +16,6 @@ struct Leg {
   std::string what{};   // "ramp", "hold", "stop", "emergency stop", as it is told
   double duration{};    // [s] > 0
   double line_speed{};  // [m/s] at its end
-  bool stopping{};      // the line tells the controller that it brakes
 };
 
 /// How it is sampled and measured.

@@ -30,7 +30,7 @@ BelievedBrake known(const Plant& plant) {
 
 Course run_steadily(const Plant& plant, Controller& controller, double duration, const Sampling& sampling = {}) {
   const MotionState start = steady_state(plant, 5, setpoint, full);
-  return run(plant, start, 5, {{"hold", duration, 5, false}}, controller, setpoint, {140, 160}, sampling);
+  return run(plant, start, 5, {{"hold", duration, 5}}, controller, setpoint, {140, 160}, sampling);
 }
 
 double last_tension(const Course& run) { return run.trace.tension.back(); }
@@ -48,10 +48,10 @@ TEST(hand_regulator, lets_tension_rise_as_the_roll_gets_smaller) {
 
 TEST(hand_regulator, goes_down_its_card) {
   HandRegulator hand({{0.8, 1e5}, {0.6, 8e4}, {0.4, 6e4}}, any);
-  EXPECT_EQ(hand.pressure({0, 0.9, 0, setpoint, false, 0}), 1e5);
-  EXPECT_EQ(hand.pressure({0, 0.61, 0, setpoint, false, 0}), 1e5);
-  EXPECT_EQ(hand.pressure({0, 0.6, 0, setpoint, false, 0}), 8e4);
-  EXPECT_EQ(hand.pressure({0, 0.1, 0, setpoint, false, 0}), 6e4);
+  EXPECT_EQ(hand.pressure({0, 0.9, 0, setpoint}), 1e5);
+  EXPECT_EQ(hand.pressure({0, 0.61, 0, setpoint}), 1e5);
+  EXPECT_EQ(hand.pressure({0, 0.6, 0, setpoint}), 8e4);
+  EXPECT_EQ(hand.pressure({0, 0.1, 0, setpoint}), 6e4);
 }
 
 TEST(diameter_follower, keeps_the_tension_from_full_to_nearly_core) {
@@ -82,10 +82,10 @@ TEST(load_cell_pi, does_not_wind_up_at_the_end_of_its_range) {
   const Plant p = plant();
   const PressureRange low{0, 4e4, 0};  // less than the job needs: the controller pushes against its end
   LoadCellPi held({20, 0.1, 0.01, 2 * full, false}, known(p), low);
-  for (int k = 0; k < 10000; ++k) held.pressure({k * 0.01, 0.8, 50, setpoint, false, 0});
+  for (int k = 0; k < 10000; ++k) held.pressure({k * 0.01, 0.8, 50, setpoint});
   // Tension above the setpoint must bring the pressure off its end within a few samples.
   double set = 0;
-  for (int k = 0; k < 60; ++k) set = held.pressure({100 + k * 0.01, 0.3, 400, setpoint, false, 0});
+  for (int k = 0; k < 60; ++k) set = held.pressure({100 + k * 0.01, 0.3, 400, setpoint});
   EXPECT_LT(set, 4e4);
 }
 
@@ -96,7 +96,7 @@ TEST(run, drops_the_tension_by_the_inertia_of_the_roll_in_a_stop) {
   DiameterFollower follower(known(p), any);
   const MotionState start = steady_state(p, 5, setpoint, full);
   const double rate = 0.25;  // [m/s²]
-  const Course done = run(p, start, 5, {{"stop", 5 / rate, 0, true}}, follower, setpoint, {140, 160}, Sampling{});
+  const Course done = run(p, start, 5, {{"stop", 5 / rate, 0}}, follower, setpoint, {140, 160}, Sampling{});
   ASSERT_FALSE(done.failed);
   const std::size_t middle = done.trace.time.size() / 2;
   const double radius = done.trace.diameter[middle] / 2;
@@ -109,8 +109,7 @@ TEST(run, stops_when_the_web_runs_out) {
   const Plant p = plant();
   DiameterFollower follower(known(p), any);
   const MotionState start = steady_state(p, 5, setpoint, 0.085);
-  const Course done =
-      run(p, start, 5, {{"hold", 1000, 5, false}, {"stop", 5, 0, true}}, follower, setpoint, {140, 160}, {});
+  const Course done = run(p, start, 5, {{"hold", 1000, 5}, {"stop", 5, 0}}, follower, setpoint, {140, 160}, {});
   EXPECT_TRUE(done.reached_core);
   EXPECT_EQ(done.legs.size(), 1U);
   EXPECT_NEAR(done.end_radius, 0.08, 1e-4);
