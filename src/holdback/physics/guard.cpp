@@ -25,7 +25,7 @@ double open_share(Guard kind) {
     case Guard::none:
       return infinity;
     case Guard::mesh:
-      return 0.4;
+      return 0.65;
     case Guard::partly_closed:
       return 0.03;
     case Guard::closed:

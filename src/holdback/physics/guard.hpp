@@ -22,7 +22,7 @@ struct GuardBox {
 inline constexpr double default_wall_coefficient = 8;
 
 /// Usual box around a disc of a diameter [m]: square, 1.15 diameters wide and high, 0.4 deep. Share of its walls that
-/// is open: mesh with open base 0.4, partly closed 0.03, closed 0.003 (leakage at joints and shaft); without guard an
+/// is open: mesh with open base 0.65, partly closed 0.03, closed 0.003 (leakage at joints and shaft); without guard an
 /// opening without end. Common practice, no source: a stand with its own guard should state its areas.
 GuardBox default_guard_box(Guard kind, double disc_diameter);
 
