@@ -15,10 +15,6 @@ using std::numbers::pi;
 /// Of the disc's edge outside of the pads, as share of the ring's radius; common practice, no source.
 constexpr double edge = 1.03;
 
-/// Friction material, where the share of heat that it takes matters: k 0.8 W/(m·K), ρ 2200 kg/m³, c 1000 J/(kg·K).
-/// Common practice, no source.
-const double pad_effusivity = physics::effusivity(0.8, 2200, 1000);
-
 RubbedRing ring(double inner, double outer) { return {inner, outer, pi * (outer * outer - inner * inner)}; }
 
 }  // namespace
@@ -49,11 +45,14 @@ physics::DiscShape disc_shape(const Brake& brake) {
 
 double heat_path(const Brake& brake) { return (disc_shape(brake).thickness - brake.vent_gap.value_or(0)) / 2; }
 
-double surface_rise_per_watt(const Brake& brake, double stop_time) {
+double heat_share(const Brake& brake, int pairs) {
   const double disc = physics::effusivity(brake.disc_conductivity, brake.disc_density, brake.specific_heat);
-  const RubbedRing pads = rubbed_ring(brake);
-  const double cover = std::min(1.0, brake.pairs * brake.pad_area / pads.area);
-  const double flux = physics::disc_heat_share(disc, pad_effusivity, cover) / (2 * pads.area);  // per watt, two faces
+  const double pad = physics::effusivity(pad_material.conductivity, pad_material.density, pad_material.specific_heat);
+  return physics::disc_heat_share(disc, pad, std::min(1.0, pairs * brake.pad_area / rubbed_ring(brake).area));
+}
+
+double surface_rise_per_watt(const Brake& brake, double stop_time) {
+  const double flux = heat_share(brake, 1) / (2 * rubbed_ring(brake).area);  // per watt, two faces
   const double spread = physics::diffusivity(brake.disc_conductivity, brake.disc_density, brake.specific_heat);
   return physics::slab_stop_peak(flux, stop_time, brake.disc_conductivity, spread, heat_path(brake));
 }

@@ -22,11 +22,8 @@ constexpr double hot_share = 0.95;
 constexpr double no_end = 1e9;  // [s]
 static_assert(last % roll_steps == 0);
 
-/// Materials of the parts, common practice, no source: friction material, aluminium calipers, a steel hub, and what
+/// Materials of the parts, common practice, no source: aluminium calipers, a steel hub, and what
 /// still air and radiation take from a warm part.
-constexpr double pad_conductivity = 0.8;  // [W/(m·K)]
-constexpr double pad_density = 2200;      // [kg/m³]
-constexpr double pad_heat = 1000;         // [J/(kg·K)]
 constexpr double caliper_heat = 900;      // [J/(kg·K)]
 constexpr double caliper_density = 2700;  // [kg/m³]
 constexpr double hub_heat = 480;          // [J/(kg·K)]
@@ -39,19 +36,17 @@ double surface(double mass, double density) { return 1.5 * 6 * std::pow(mass / d
 physics::ThermalNodes nodes_of(const Brake& brake, int pairs, double radiation) {
   const double pads = 2.0 * pairs;
   const double face = pads * brake.pad_area;
-  const double through_pad = pad_conductivity * face / (brake.usable_pad_depth / 2);
-  const double disc = physics::effusivity(brake.disc_conductivity, brake.disc_density, brake.specific_heat);
-  const double pad = physics::effusivity(pad_conductivity, pad_density, pad_heat);
-  const double cover = std::min(1.0, face / 2 / rubbed_ring(brake).area);
+  const double through_pad = pad_material.conductivity * face / (brake.usable_pad_depth / 2);
+  const double pad_heat = pad_material.density * pad_material.specific_heat;  // [J/(m³·K)]
   physics::ThermalNodes nodes;
-  nodes.capacity = {brake.disc_mass * brake.specific_heat, face * brake.usable_pad_depth * pad_density * pad_heat,
+  nodes.capacity = {brake.disc_mass * brake.specific_heat, face * brake.usable_pad_depth * pad_heat,
                     pairs * brake.caliper_mass * caliper_heat, brake.hub_mass * hub_heat};
   nodes.pads_disc = through_pad;
   nodes.calipers_pads = through_pad;
   nodes.hub_disc = brake.hub_conductance;
   nodes.calipers_air = to_still_air * pairs * surface(brake.caliper_mass, caliper_density);
   nodes.hub_air = to_still_air * surface(brake.hub_mass, hub_density);
-  nodes.pad_share = 1 - physics::disc_heat_share(disc, pad, cover);
+  nodes.pad_share = 1 - heat_share(brake, pairs);
   nodes.radiating_area = radiation / physics::stefan_boltzmann;
   nodes.emissivity = 1;
   return nodes;
@@ -99,18 +94,11 @@ class Course {
     return cycle;
   }
 
-  /// Friction power of one brake in steady run [W].
-  double power(std::size_t i) const {
+  /// Friction power of one brake [W]: in steady run, or as another case begins.
+  double power(std::size_t i, double CaseTorques::*asked = &CaseTorques::run) const {
     const double inertia = demand_.inertia[i] + candidate_.brakes * candidate_.brake->disc_inertia;
-    const double torque = case_torques(demand_, site_.limits, i, inertia, drag()).run;
-    return physics::slip_power(std::max(torque, 0.0), demand_.rotational_speed[i]) / candidate_.brakes;
-  }
-
-  /// Power of one brake as an emergency stop begins [W].
-  double stop_power(std::size_t i) const {
-    const double inertia = demand_.inertia[i] + candidate_.brakes * candidate_.brake->disc_inertia;
-    const double torque = case_torques(demand_, site_.limits, i, inertia, drag()).emergency_stop;
-    return physics::slip_power(std::max(torque, 0.0), demand_.rotational_speed[i]) / candidate_.brakes;
+    const CaseTorques torques = case_torques(demand_, site_.limits, i, inertia, drag());
+    return physics::slip_power(std::max(torques.*asked, 0.0), demand_.rotational_speed[i]) / candidate_.brakes;
   }
 
   double steady(std::size_t i) const {
@@ -179,7 +167,9 @@ void add_course(ThermalFacts& facts, const Course& course, const Cycle& cycle, c
 double surface_highest(const ThermalFacts& facts, const Course& course, const Cycle& cycle, double per_watt) {
   double highest = 0;
   for (std::size_t k = 0; k <= roll_steps; ++k)
-    highest = std::max(highest, facts.disc[k] + course.stop_power(k == 0 ? last : cycle.place[k - 1]) * per_watt);
+    highest = std::max(
+        highest,
+        facts.disc[k] + course.power(k == 0 ? last : cycle.place[k - 1], &CaseTorques::emergency_stop) * per_watt);
   return highest;
 }
 
