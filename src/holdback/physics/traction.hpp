@@ -13,7 +13,7 @@ namespace holdback::physics {
 double air_film(double radius, double viscosity, double speed, double tension_per_width);
 
 /// Friction [1] that a film leaves: all of it to h = σ, none from h = 3 σ, in proportion between. From memory of
-/// [good1998]; no more than common practice between the two ends.
+/// [ducotey1999]; no more than common practice between the two ends.
 double film_friction(double friction, double film, double roughness);
 
 /// Ratio of tensions at which a web slips on a roller that does not turn with it [1]: e^(μβ). Source: [beer2010].
