@@ -6,6 +6,7 @@
 #include <string>
 
 #include "holdback/model/brake.hpp"
+#include "support/disc.hpp"
 
 namespace holdback::published {
 
@@ -40,12 +41,7 @@ inline Brake example_brake() {
   brake.disc_mass = 18;
   brake.disc_inertia = 0.38;
   brake.specific_heat = 460;
-  brake.disc_density = 7200;
-  brake.disc_conductivity = 48;
-  brake.emissivity = 0.55;
-  brake.caliper_mass = 1;
-  brake.hub_mass = 3;
-  brake.hub_conductance = 2;
+  test::make_cast_iron(brake);
   constexpr double rev_per_minute = std::numbers::pi / 30;
   brake.cooling = {{30 * rev_per_minute, 750},
                    {100 * rev_per_minute, 1300},

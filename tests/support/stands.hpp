@@ -2,6 +2,7 @@
 #pragma once
 
 #include "holdback/model/stand.hpp"
+#include "support/disc.hpp"
 
 namespace holdback::test {
 
@@ -35,12 +36,7 @@ inline Brake disc_brake() {
   brake.disc_mass = 19;
   brake.disc_inertia = 0.42;
   brake.specific_heat = 500;
-  brake.disc_density = 7200;
-  brake.disc_conductivity = 48;
-  brake.emissivity = 0.55;
-  brake.caliper_mass = 1;
-  brake.hub_mass = 3;
-  brake.hub_conductance = 2;
+  make_cast_iron(brake);
   brake.cooling = {{5, 1000}, {15, 1900}, {40, 3400}, {150, 5800}};
   brake.cooling_rise = 170;
   brake.rated_pressure = 6e5;
