@@ -163,7 +163,7 @@ class Judge {
 
   void judge_heat() {
     add(LimitId::slip_power, survey_.heat_load.power, survey_.heat_load.cooling, survey_.heat_load.diameter,
-        LoadCase::run, Known::rating);
+        LoadCase::run, brake_.cooling.empty() ? Known::formula : Known::rating);
     add_temperature(LimitId::disc_temperature, survey_.temperature, brake_.rated_temperature, LoadCase::run);
     add_temperature(LimitId::pad_temperature, survey_.temperature, grade_.temperature_limit, LoadCase::run);
     add_temperature(LimitId::stop_temperature, survey_.stop_temperature,

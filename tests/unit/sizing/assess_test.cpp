@@ -81,6 +81,15 @@ TEST(assess, takes_the_brakes_pressure_rating_as_the_ceiling_when_it_is_the_lowe
   EXPECT_EQ(limit.known, Known::rating);
 }
 
+TEST(assess, calls_what_the_disc_sheds_a_rating_only_where_a_map_says_so) {
+  Case c;
+  EXPECT_EQ(c.limit(LimitId::slip_power).known, Known::rating);
+  c.stand.brakes[0].cooling.clear();
+  c.stand.brakes[0].cooling_rise = 0;
+  c.stand.brakes[0].disc_diameter = 0.4;
+  EXPECT_EQ(c.limit(LimitId::slip_power).known, Known::formula);
+}
+
 TEST(assess, names_the_limit_with_least_in_hand) {
   const Assessment a = Case().with_pairs(2);
   for (std::size_t i = 0; i < a.limits.size(); ++i) {
