@@ -158,10 +158,13 @@ void depth_text(Sheet& sheet, const Choice& choice) {
   heat_table(sheet, jobs);
   if (!choice.likelihood || choice.recommended->covered == 0) return;
   const bool all = choice.uncovered.empty();
-  sheet.paragraph(fmt::format("{} hold together in {} of {} samples, the same pads and air for all; see [uncertainty].",
-                              all ? "All jobs" : "The covered jobs", share(choice.likelihood->probability),
-                              choice.likelihood->samples),
-                  ink_of_share(choice.likelihood->probability), 2, true);
+  sheet.paragraph(
+      fmt::format("{} hold together in {} of {} samples, the same pads and air for all. The limits above are "
+                  "judged at the ends of friction alone; here pressure, drag, tension, caliper, air and "
+                  "cooling vary too ([uncertainty]).",
+                  all ? "All jobs" : "The covered jobs", share(choice.likelihood->probability),
+                  choice.likelihood->samples),
+      ink_of_share(choice.likelihood->probability), 2, true);
 }
 
 void window_text(Sheet& sheet, const TensionWindow& window) {
