@@ -59,6 +59,16 @@ class Stepper {
     failure_ = std::isfinite(t) && all_finite(y) && all_finite(f_) ? OdeFailure::none : OdeFailure::not_finite;
   }
 
+  /// Goes on from where it is after a change of f that the caller can tell in full: `f` is the derivative there now.
+  void restart_with(const State<N>& f) {
+    t0_ = t_;
+    y0_ = y_;
+    f0_ = f_ = f;
+    rule_.forget();
+    method_.forget();
+    if (!all_finite(f)) failure_ = OdeFailure::not_finite;
+  }
+
   /// Steps end at `end` [s] exactly, the last two of about the same length. An end that is not a number or lies before
   /// t() is t(), infinity 1e300.
   void set_end(double end) { end_ = end > t_ ? std::min(end, 1e300) : t_; }
