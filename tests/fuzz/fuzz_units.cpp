@@ -13,7 +13,7 @@ namespace units = holdback::units;
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
   if (size == 0) return 0;
-  const auto kind = static_cast<Quantity>(data[0] % (static_cast<int>(Quantity::pressure_speed) + 1));
+  const auto kind = static_cast<Quantity>(data[0] % (static_cast<int>(Quantity::frequency) + 1));
   const std::string_view text(reinterpret_cast<const char*>(data + 1), size - 1);
   const units::Parsed parsed = units::parse(text, kind);
   if (const auto* fault = std::get_if<units::Fault>(&parsed)) {

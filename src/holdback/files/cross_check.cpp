@@ -77,6 +77,23 @@ bool follows_from_pad(const std::string& field, const std::set<std::string>& rep
   return end != std::string::npos && reported.count(field.substr(0, end + 1) + ".pad") != 0;
 }
 
+/// "scenario[0].event[2].duration" when what an event of this scenario does could not be read: the others are judged by
+/// their neighbours.
+bool follows_from_event(const std::string& field, const std::set<std::string>& reported) {
+  const std::size_t end = field.find(".event[");
+  if (field.compare(0, 9, "scenario[") != 0 || end == std::string::npos) return false;
+  const std::string events = field.substr(0, end + 7);
+  return std::any_of(reported.begin(), reported.end(), [&](const std::string& path) {
+    return path.compare(0, events.size(), events) == 0 && path.compare(path.size() - 3, 3, ".do") == 0;
+  });
+}
+
+/// "control.kind" when the table of the sensor that it wants may be there under a misspelt header.
+bool follows_from_sensor(const std::string& field, const std::set<std::string>& meant) {
+  if (field != section::control + ".kind") return false;
+  return meant.count(section::load_cell) + meant.count(section::dancer) + meant.count(section::diameter_sensor) != 0;
+}
+
 }  // namespace
 
 void locate(Problems& problems, const StandFile& file) {
@@ -87,12 +104,13 @@ void locate(Problems& problems, const StandFile& file) {
 }
 
 void add_located(Problems found, StandFile& file) {
-  std::set<std::string> reported;
+  std::set<std::string> reported = file.meant;
   for (const Problem& problem : file.problems) reported.insert(problem.field);
   for (Problem& problem : found) {
     locate_one(problem, file);
     if (names_unknown(problem.what) || reported.count(problem.field) != 0) continue;
-    if (follows_from_pad(problem.field, reported)) continue;
+    if (follows_from_pad(problem.field, reported) || follows_from_event(problem.field, reported)) continue;
+    if (follows_from_sensor(problem.field, file.meant)) continue;
     file.problems.push_back(std::move(problem));
   }
 }

@@ -72,6 +72,10 @@ struct Field : FieldInfo {
     return make(std::move(key), Form::quantity, Quantity::count,
                 [member](T& to, const Value& v) { to.*member = static_cast<int>(std::get<double>(v)); });
   }
+  static Field count(std::string key, std::optional<int> T::*member) {
+    return make(std::move(key), Form::quantity, Quantity::count,
+                [member](T& to, const Value& v) { to.*member = static_cast<int>(std::get<double>(v)); });
+  }
   static Field text(std::string key, std::string T::*member) {
     return make(std::move(key), Form::text, Quantity::number,
                 [member](T& to, const Value& v) { to.*member = std::get<std::string>(v); });

@@ -36,6 +36,21 @@ const std::vector<Section>& sections() {
        infos(grade_fields())},
       {section::cooling, section::brake, true, 100, true, true,
        "The power that the disc sheds at a speed, in free air, at the brake's cooling_rise.", infos(cooling_fields())},
+      {section::control, "", false, 1, false, false, "What sets the brake pressure while the web runs.",
+       infos(control_fields())},
+      {section::load_cell, "", false, 1, false, false,
+       "A roller that weighs the tension. Without this table there is none; an empty one takes the usual values.",
+       infos(load_cell_fields())},
+      {section::dancer, "", false, 1, false, false,
+       "A roller that hangs in a loop of web, pushed by air. Without this table there is none; an empty one takes the "
+       "usual values.",
+       infos(dancer_fields())},
+      {section::diameter_sensor, "", false, 1, false, false,
+       "What measures the roll. Without this table there is none; an empty one takes the usual values.",
+       infos(diameter_sensor_fields())},
+      {section::scenario, "", true, 100, false, false, "What happens to the running stand.", infos(scenario_fields())},
+      {section::event, section::scenario, true, 200, false, false,
+       "What happens next in the scenario above, in this order.", infos(event_fields())},
   };
   return all;
 }

@@ -27,6 +27,12 @@ const std::vector<Field<Idler>>& idler_fields();
 const std::vector<Field<Shaft>>& shaft_fields();
 const std::vector<Field<ShaftSection>>& shaft_section_fields();
 const std::vector<Field<Uncertainty>>& uncertainty_fields();
+const std::vector<Field<Control>>& control_fields();
+const std::vector<Field<LoadCell>>& load_cell_fields();
+const std::vector<Field<Dancer>>& dancer_fields();
+const std::vector<Field<DiameterSensor>>& diameter_sensor_fields();
+const std::vector<Field<Scenario>>& scenario_fields();
+const std::vector<Field<Event>>& event_fields();
 
 /// Longest text of a field, in characters; texts are one line.
 inline constexpr std::size_t longest_text = 120;
@@ -35,7 +41,9 @@ inline constexpr std::size_t longest_text = 120;
 namespace section {
 inline const std::string stand = "stand", air = "air", line = "line", limits = "limits", web = "web", roll = "roll",
                          job = "job", brake = "brake", grade = "grade", cooling = "cooling", ply = "ply", path = "path",
-                         idler = "idler", shaft = "shaft", shaft_section = "section", uncertainty = "uncertainty";
+                         idler = "idler", shaft = "shaft", shaft_section = "section", uncertainty = "uncertainty",
+                         control = "control", load_cell = "load_cell", dancer = "dancer",
+                         diameter_sensor = "diameter_sensor", scenario = "scenario", event = "event";
 }
 
 /// A kind of table with its rows, for schema, page and suggestions.

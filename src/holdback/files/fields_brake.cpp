@@ -238,6 +238,11 @@ const std::vector<Field<Grade>>& grade_fields() {
           .to("3")
           .or_else("1")
           .means("static over sliding friction"),
+      F::quantity("friction_slope", Q::friction_slope, &Grade::friction_slope)
+          .from("-50 %/(m/s)")
+          .to("50 %/(m/s)")
+          .or_else("0 %/(m/s)")
+          .means("share of friction gained for each m/s of sliding; below zero it falls, and invites stick-slip"),
       F::quantity("fade_start", Q::temperature, &Grade::fade_start)
           .from("-40 degC")
           .to("1000 degC")

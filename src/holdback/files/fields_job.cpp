@@ -67,6 +67,12 @@ const std::vector<Field<WebDraft>>& web_fields() {
           .to("100000 N/m")
           .such_as("150 N/m")
           .means("tension with which the roll was wound"),
+      F::quantity("loss", Q::ratio, &Web::loss)
+          .from("0 %")
+          .to("50 %")
+          .or_else("2 %")
+          .means(
+              "loss tangent along the machine: inner friction that damps the swings of the tension (common practice)"),
   };
   return rows;
 }
@@ -128,6 +134,11 @@ const std::vector<Field<Roll>>& roll_fields() {
           .to("200 mm")
           .or_else("0 mm")
           .means("out-of-round amplitude of the surface"),
+      F::count("lobes", &Roll::lobes)
+          .from("1")
+          .to("12")
+          .or_else("1")
+          .means("how often a turn the surface comes out: 1 off centre, 2 oval"),
       F::quantity("length", Q::web_length, &Roll::length)
           .above("0 m")
           .to("1000000 m")

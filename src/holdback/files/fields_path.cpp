@@ -8,6 +8,11 @@ using Q = Quantity;
 const std::vector<Field<WebPath>>& path_fields() {
   using F = Field<WebPath>;
   static const std::vector<F> rows{
+      F::quantity("first_span", Q::web_length, &WebPath::first_span)
+          .from("20 mm")
+          .to("100 m")
+          .or_else("1.5 m")
+          .means("free web from the roll to the first idler, or to the nip"),
       F::quantity("longest_span", Q::web_length, &WebPath::longest_span)
           .from("0.05 m")
           .to("200 m")
@@ -58,6 +63,11 @@ const std::vector<Field<Idler>>& idler_fields() {
           .to("1000 kg*m2")
           .or_else("0.005 kg*m2")
           .means("of the turning part"),
+      F::quantity("span", Q::web_length, &Idler::span)
+          .from("20 mm")
+          .to("100 m")
+          .or_else("1 m")
+          .means("free web behind it, to the next idler or the nip"),
   };
   return rows;
 }

@@ -88,6 +88,16 @@ const std::vector<Field<AirSupply>>& air_fields() {
           .to("5 bar")
           .or_else("0.02 bar")
           .means("gap between rising and falling setting"),
+      F::quantity("lag", Q::duration, &AirSupply::lag)
+          .from("0 s")
+          .to("60 s")
+          .or_else("0.12 s")
+          .means("time constant of the pressure at the brake behind a step of the setting"),
+      F::quantity("dead_time", Q::duration, &AirSupply::dead_time)
+          .from("0 s")
+          .to("10 s")
+          .or_else("0.03 s")
+          .means("before anything of such a step arrives"),
   };
   return rows;
 }

@@ -23,7 +23,8 @@ an error. Ratios are per cent or a share of one: `"8 %"`, `0.08`. Pressures are 
 scale, temperature differences as steps. A key that is absent and has a default is taken from this table, and every answer
 lists the defaults that it used.
 
-Order does not matter, save that `[[brake.grade]]` belongs to the `[[brake]]` above it.
+Order does not matter, save that `[[brake.grade]]` belongs to the `[[brake]]` above it, as `[[scenario.event]]` does to its
+`[[scenario]]`, and that events happen in the order in which they stand.
 
 ## A small stand
 

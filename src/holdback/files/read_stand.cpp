@@ -1,6 +1,9 @@
 // A stand file in TOML, table by table.
 #include <fmt/format.h>
 
+#include <algorithm>
+#include <optional>
+
 #include "holdback/files/cross_check.hpp"
 #include "holdback/files/reading.hpp"
 #include "holdback/files/resolve.hpp"
@@ -32,6 +35,8 @@ Owner owner_in(const Section& section, const Node& node, std::size_t index, cons
   return owner;
 }
 
+std::string article_of(const std::string& noun) { return noun.find_first_of("aeiou") == 0 ? "an" : "a"; }
+
 /// How the tables of a section that may stand several times are written.
 Note form_of(const Section& section) {
   if (!section.inline_table) return {header_of(section) + " above each of them"};
@@ -60,6 +65,11 @@ class StandReader {
     each(root, section::roll, {}, [&](const Node& n, const Owner& o) { read_roll(n, o); });
     each(root, section::job, {}, [&](const Node& n, const Owner& o) { read_job(n, o); });
     each(root, section::brake, {}, [&](const Node& n, const Owner& o) { read_brake(n, o); });
+    stand.control = single(root, section::control, control_fields());
+    stand.load_cell = if_there(root, section::load_cell, load_cell_fields());
+    stand.dancer = if_there(root, section::dancer, dancer_fields());
+    stand.diameter_sensor = if_there(root, section::diameter_sensor, diameter_sensor_fields());
+    each(root, section::scenario, {}, [&](const Node& n, const Owner& o) { read_scenario(n, o); });
   }
 
  private:
@@ -92,6 +102,13 @@ class StandReader {
     return reading_.table(fields, *node, owner);
   }
 
+  /// A single table that says by being there that the stand has such a thing.
+  template <class T>
+  std::optional<T> if_there(const Node& root, const std::string& key, const std::vector<Field<T>>& fields) {
+    if (root.child(key) == nullptr) return std::nullopt;
+    return single(root, key, fields);
+  }
+
   /// Keys of the tables that stand inside a section under headers of their own.
   static std::vector<std::string> inner_tables(const Section& section) {
     std::vector<std::string> keys;
@@ -110,8 +127,9 @@ class StandReader {
     if (list->kind == Node::Kind::table) {
       reading_.problem(
           field, list->where, section.inline_table ? list->written : "",
-          {section.inline_table ? fmt::format("{} takes a list of tables, and this is one alone", key)
-                                : fmt::format("a {} is one of several, and its header takes double brackets", key)},
+          {section.inline_table
+               ? fmt::format("{} takes a list of tables, and this is one alone", key)
+               : fmt::format("{} {} is one of several, and its header takes double brackets", article_of(key), key)},
           form_of(section));
       return read_entry(*list, section, 0, parent_owner, read);
     }
@@ -198,6 +216,22 @@ class StandReader {
       reading_.fields_of_pad(pad, infos(grade_fields()), n, o);
     });
     out_.stand.brakes.push_back(resolved(draft));
+  }
+
+  void read_scenario(const Node& node, const Owner& owner) {
+    reading_.unknown_keys(node, owner, section_of(section::scenario), {section::event});
+    Scenario scenario = reading_.table(scenario_fields(), node, owner);
+    each(node, section::event, owner, [&](const Node& n, const Owner& o) {
+      reading_.unknown_keys(n, o, section_of(section::event), {});
+      scenario.events.push_back(reading_.table(event_fields(), n, o));
+      if (scenario.events.back().kind != EventKind::splice) forget_default(o.path_of("mismatch"));
+    });
+    out_.stand.scenarios.push_back(scenario);
+  }
+
+  /// A default that has no meaning where it was taken is not told. It is the one of the last row that was read.
+  void forget_default(const std::string& path) {
+    if (!out_.defaults.empty() && out_.defaults.back().field == path) out_.defaults.pop_back();
   }
 
   /// The word of `pad`; empty when it is absent or wrong, so that nothing is concluded from it.

@@ -92,7 +92,7 @@ void Reading::unknown_keys(const Node& node, const Owner& owner, const Section& 
   for (const Node& child : node.children) {
     if (has(known, child.key)) continue;
     const std::string near = nearest(child.key, known);
-    if (!near.empty()) meant_.insert(owner.path_of(near));
+    if (!near.empty()) out_.meant.insert(owner.path_of(near));
     const std::string where = section.key.empty() ? "a stand file" : header_of(section);
     problem(owner.label + clipped(child.key), child.key_where, child.written,
             {fmt::format("\"{}\" is not a key of {}", clipped(child.key), where)},

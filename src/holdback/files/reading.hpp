@@ -59,7 +59,7 @@ class Reading {
                      const Owner& owner);
 
   /// True when an unknown key of the table was taken for this one, so that its absence is no news.
-  bool was_meant(const std::string& path) const { return meant_.count(path) != 0; }
+  bool was_meant(const std::string& path) const { return out_.meant.count(path) != 0; }
 
   /// Writes down where a field or a table stands.
   void place(const std::string& path, Position where, const std::string& written);
@@ -84,7 +84,6 @@ class Reading {
   std::set<int> ignored_{};
   std::set<std::string> absent_{};
   std::set<std::string> recorded_{};
-  std::set<std::string> meant_{};  // paths of keys that an unknown key beside them stands for
   std::string absent_words_{};
 };
 

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <map>
+#include <set>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -26,6 +27,7 @@ struct StandFile {
   std::vector<DefaultUsed> defaults{};
   std::vector<ColumnRead> columns{};                        // of the table that read_jobs() read
   std::map<std::string, FieldPlace> places{};               // by path, "roll[1].core_diameter"
+  std::set<std::string> meant{};                            // paths of keys that an unknown key beside them stands for
   std::map<std::string, std::vector<std::string>> lines{};  // by file name: its lines, for messages
 };
 

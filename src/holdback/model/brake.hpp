@@ -17,6 +17,7 @@ struct Grade {
   std::optional<double> torque_per_pair{};  // [N·m] at the brake's torque_pressure; needed for data-sheet brakes
   double friction_band{};                   // [1] 0..1, ± around nominal
   double static_ratio{};                    // [1] > 0, static over kinetic friction
+  double friction_slope{};                  // [s/m] share of friction gained for each m/s of sliding; < 0: falls
   std::optional<double> fade_start{};       // [K] temperature from which friction falls; none: no fade
   double fade_rate{};                       // [1/K] ≥ 0, share of friction lost per kelvin above fade_start
   double temperature_limit{};               // [K]

@@ -46,6 +46,9 @@ enum class Quantity {
   fade,                    // 1/K: share of friction lost per kelvin
   wear_rate,               // m³/J: worn volume per friction energy
   pressure_speed,          // Pa·m/s: pad pressure times sliding speed
+  friction_slope,          // s/m: share of friction gained for each m/s of sliding
+  damping,                 // N·s/m
+  frequency,               // rad/s, shown in Hz: oscillations
 };
 
 /// A value [SI] with its kind, so that a writer can show it in the reader's units.

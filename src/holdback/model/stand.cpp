@@ -83,6 +83,49 @@ void check_brake_in_stand(const Stand& stand, std::size_t index, Faults& faults)
   }
 }
 
+void check_sensor(const Stand& stand, Faults& faults) {
+  const auto want = [&](ControlKind kind, bool there, const std::string& word, const std::string& table) {
+    if (stand.control.kind != kind || there) return;
+    faults.error("control.kind", {"The control goes by the " + word + ", but the stand has no [" + table + "]."},
+                 {"add a [" + table + "] table; an empty one takes the usual values"});
+  };
+  want(ControlKind::load_cell, stand.load_cell.has_value(), "load cell", "load_cell");
+  want(ControlKind::dancer, stand.dancer.has_value(), "dancer", "dancer");
+  want(ControlKind::diameter, stand.diameter_sensor.has_value(), "measured diameter", "diameter_sensor");
+}
+
+/// The names of the idlers for a message; not all of a very long path.
+Note idlers_to_choose_from(const std::vector<Idler>& idlers) {
+  constexpr std::size_t most = 12;
+  if (idlers.empty()) return {"no idler here, or an [[idler]] of that name; the stand has none"};
+  std::string text = "an idler of the stand: ";
+  for (std::size_t i = 0; i < std::min(most, idlers.size()); ++i)
+    text += (i == 0 ? "\"" : ", \"") + idlers[i].name + "\"";
+  if (idlers.size() > most) text += " and " + std::to_string(idlers.size() - most) + " more";
+  return {text};
+}
+
+void check_idler_name(const Stand& stand, const std::string& name, const std::string& field, Faults& faults) {
+  const auto is_known = [&](const Idler& idler) { return idler.name.empty() || idler.name == name; };
+  // A nameless idler is one whose name could not be read; it may be this one.
+  if (name.empty() || std::any_of(stand.idlers.begin(), stand.idlers.end(), is_known)) return;
+  faults.error(field, {"No idler of the stand has this name."}, idlers_to_choose_from(stand.idlers));
+}
+
+void check_scenario_speeds(const Stand& stand, std::size_t index, Faults& faults) {
+  const auto check = [&](const std::optional<double>& speed, const std::string& field) {
+    if (!speed || !(*speed > stand.line.top_speed)) return;
+    faults.error(place("scenario", index) + "." + field,
+                 {"The scenario asks for {0}, but the line's top speed is {1}.",
+                  {{*speed, Quantity::speed}, {stand.line.top_speed, Quantity::speed}}},
+                 {"at most {0}", {{stand.line.top_speed, Quantity::speed}}});
+  };
+  const Scenario& scenario = stand.scenarios[index];
+  check(scenario.start_speed, "start_speed");
+  for (std::size_t i = 0; i < scenario.events.size(); ++i)
+    if (scenario.events[i].kind == EventKind::ramp) check(scenario.events[i].speed, place("event", i) + ".speed");
+}
+
 }  // namespace
 
 Problems problems_of(const AirSupply& air) {
@@ -130,6 +173,13 @@ Problems problems_of(const Stand& stand) {
   check_job_speeds(stand, faults);
   if (stand.shaft) faults.append(problems_of(*stand.shaft));
   for (std::size_t i = 0; i < stand.brakes.size(); ++i) check_brake_in_stand(stand, i, faults);
+  faults.append(problems_of(stand.control));
+  check_sensor(stand, faults);
+  if (stand.load_cell) check_idler_name(stand, stand.load_cell->idler, "load_cell.idler", faults);
+  if (stand.dancer) check_idler_name(stand, stand.dancer->idler, "dancer.idler", faults);
+  check_names(stand.scenarios, "scenario", faults);
+  check_each(stand.scenarios, "scenario", faults);
+  for (std::size_t i = 0; i < stand.scenarios.size(); ++i) check_scenario_speeds(stand, i, faults);
   return faults.take();
 }
 

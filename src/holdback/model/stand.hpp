@@ -6,11 +6,13 @@
 #include <vector>
 
 #include "holdback/model/brake.hpp"
+#include "holdback/model/control.hpp"
 #include "holdback/model/job.hpp"
 #include "holdback/model/line.hpp"
 #include "holdback/model/path.hpp"
 #include "holdback/model/problem.hpp"
 #include "holdback/model/roll.hpp"
+#include "holdback/model/scenario.hpp"
 #include "holdback/model/shaft.hpp"
 #include "holdback/model/web.hpp"
 
@@ -26,6 +28,8 @@ struct AirSupply {
   double highest_pressure{};  // [Pa] > lowest_pressure, top of the regulator's range
   double resolution{};        // [Pa] ≥ 0, smallest step that is set and kept
   double hysteresis{};        // [Pa] ≥ 0, gap between rising and falling setting
+  double lag{};               // [s] ≥ 0, time constant of the pressure at the brake behind a step of the setting
+  double dead_time{};         // [s] ≥ 0, before anything of the step arrives
   bool operator==(const AirSupply&) const = default;
 };
 
@@ -74,6 +78,11 @@ struct Stand {
   WebPath path{};
   std::vector<Idler> idlers{};
   std::optional<Shaft> shaft{};
+  Control control{};
+  std::optional<LoadCell> load_cell{};
+  std::optional<Dancer> dancer{};
+  std::optional<DiameterSensor> diameter_sensor{};
+  std::vector<Scenario> scenarios{};
   Uncertainty uncertainty{};
   std::vector<Web> webs{};
   std::vector<Roll> rolls{};

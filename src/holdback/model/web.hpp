@@ -42,6 +42,7 @@ struct Web {
   std::optional<double> modulus{};         // [Pa] > 0, along the machine
   std::optional<double> yield_strength{};  // [Pa] > 0, stress that must not be reached
   std::optional<double> wound_tension{};   // [N/m] > 0, tension the roll was wound with, per width
+  double loss{};                           // [1] ≥ 0, loss tangent along the machine: inner friction of the web
   std::vector<Ply> plies{};                // of a laminate; empty: one material, or plies that are not known
   bool operator==(const Web&) const = default;
 };

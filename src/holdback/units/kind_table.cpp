@@ -58,6 +58,10 @@ constexpr Kind table[] = {
     {Q::wear_rate, "wear_rate", "a wear rate", "m3/J", "mm³/MJ", "in³/(hp·h)", "30 mm3/MJ, 0.005 in3/(hp*h)"},
     {Q::pressure_speed, "pressure_speed", "a pressure times speed", "Pa*m/s", "MPa·m/s", "psi·ft/min",
      "2 MPa*m/s, 57000 psi*ft/min"},
+    {Q::friction_slope, "friction_slope", "a friction slope", "s/m", "%/(m/s)", "%/(ft/s)",
+     "1.5 %/(m/s), 0.5 %/(ft/s), 0.015 s/m"},
+    {Q::damping, "damping", "a damping", "N*s/m", "N·s/m", "lbf·s/ft", "100 N*s/m, 7 lbf*s/ft"},
+    {Q::frequency, "frequency", "a frequency", "rad/s", "Hz", "Hz", "2.5 Hz, 150 1/min, 16 rad/s"},
 };
 
 constexpr std::size_t kinds = std::size(table);
@@ -69,7 +73,7 @@ constexpr bool follows_enumerators() {
   return true;
 }
 static_assert(follows_enumerators(), "the rows stand in the order of the enumerators, none left out");
-static_assert(kinds == static_cast<std::size_t>(Q::pressure_speed) + 1, "the last enumerator has a row");
+static_assert(kinds == static_cast<std::size_t>(Q::frequency) + 1, "the last enumerator has a row");
 
 Measure measure_of(std::string_view text) {
   if (text.empty()) return {Factor{}, plain, 0.0};

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 #include <iterator>
+#include <numbers>
 #include <utility>
 
 #include "holdback/units/digits.hpp"
@@ -47,11 +48,13 @@ constexpr Noun nouns[] = {
     {"a time", "s"},
     {"a rate", "1/s"},
     {"an angle", "rad"},
-    {"a rotational speed", "rad/s"},
+    {"a rotational speed or a frequency", "rad/s"},
     {"a temperature", "K"},
     {"a share per kelvin", "1/K"},
     {"a specific heat", "J/(kg*K)"},
     {"a thermal conductance", "W/K"},
+    {"a damping", "N*s/m"},
+    {"a share per speed", "s/m"},
 };
 
 bool has_dimension(const Noun& noun, const Dimension& dimension) {
@@ -97,13 +100,22 @@ std::string hint(const Expression& expression, const Dimension& wanted) {
   return {};
 }
 
+// A count a time is a frequency as it stands: one cycle is a whole turn of the phase. A rotational speed does not take
+// it.
+Measure in_cycles(Measure measure, Quantity kind) {
+  if (kind != Quantity::frequency || measure.dimension * angle != units_of(kind).dimension) return measure;
+  measure.factor = measure.factor * Factor{2 * std::numbers::pi};
+  measure.dimension = units_of(kind).dimension;
+  return measure;
+}
+
 // The measure of a unit text that fits the kind. `written` is the whole text that a fault should cite.
 std::variant<Measure, Fault> fitting_measure(std::string_view unit, std::string_view written, Quantity kind) {
   if (unit.size() > longest_text) return fault(fmt::format("{} is too long for a unit", quoted(unit)), kind);
   const auto read = read_expression(unit);
   if (const auto* bad = std::get_if<Unreadable>(&read)) return fault(bad->what, kind);
   const auto& expression = std::get<Expression>(read);
-  const auto& measure = expression.measure;
+  const auto measure = in_cycles(expression.measure, kind);
   const auto& wanted = units_of(kind).dimension;
   if (measure.dimension != wanted)
     return fault(mismatch(written, measure.dimension, kind) + hint(expression, wanted), kind);

@@ -124,6 +124,7 @@ constexpr Unit table[] = {
     {"deg", "\u00b0", angle, Factor{std::numbers::pi, 180}},
     {"rev", "revs turn turns", angle, revolution},
     {"rpm", "RPM", angle / time, revolution / Factor{60}},
+    {"Hz", "", angle / time, revolution},  // cycles, of which one is a whole turn of the phase
     // temperature
     {"K", "", temperature},
     {"degC", "\u00b0C \u2103", temperature, Factor{1}, 273.15},

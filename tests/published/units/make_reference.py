@@ -48,6 +48,9 @@ TARGETS = {
     "fade": ("1/K", "1/K"),
     "wear_rate": ("m^3/J", "m3/J"),
     "pressure_speed": ("Pa m/s", "Pa.m/s"),
+    "friction_slope": ("s/m", "s/m"),
+    "damping": ("N s/m", "N.s/m"),
+    "frequency": ("radian/s", "rad/s"),
 }
 
 

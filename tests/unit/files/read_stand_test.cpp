@@ -41,6 +41,8 @@ TEST(ReadStand, ReadsEveryFieldOfTheAir) {
   EXPECT_DOUBLE_EQ(air.highest_pressure, 5e5);
   EXPECT_DOUBLE_EQ(air.resolution, 1e3);
   EXPECT_DOUBLE_EQ(air.hysteresis, 3e3);
+  EXPECT_DOUBLE_EQ(air.lag, 0.2);
+  EXPECT_DOUBLE_EQ(air.dead_time, 0.05);
 }
 
 TEST(ReadStand, ReadsEveryFieldOfTheLine) {
@@ -81,6 +83,7 @@ TEST(ReadStand, ReadsEveryFieldOfAWebAndARoll) {
   EXPECT_THAT(web.modulus, Optional(DoubleEq(4.5e9)));
   EXPECT_THAT(web.yield_strength, Optional(DoubleEq(100e6)));
   EXPECT_THAT(web.wound_tension, Optional(DoubleEq(150)));
+  EXPECT_DOUBLE_EQ(web.loss, 0.03);
   ASSERT_EQ(stand.rolls.size(), 1U);
   const Roll& roll = stand.rolls[0];
   EXPECT_EQ(roll.name, "jumbo");
@@ -88,6 +91,7 @@ TEST(ReadStand, ReadsEveryFieldOfAWebAndARoll) {
   EXPECT_DOUBLE_EQ(roll.full_diameter, 0.8);
   EXPECT_DOUBLE_EQ(roll.core_mass, 4);
   EXPECT_DOUBLE_EQ(roll.runout, 0.001);
+  EXPECT_EQ(roll.lobes, 2);
   EXPECT_THAT(roll.length, Optional(DoubleEq(40000)));
   EXPECT_THAT(roll.mass, Optional(DoubleEq(680)));
 }
@@ -151,6 +155,7 @@ TEST(ReadStand, ReadsEveryFieldOfAGrade) {
   EXPECT_FALSE(grade.torque_per_pair);
   EXPECT_DOUBLE_EQ(grade.friction_band, 0.15);
   EXPECT_DOUBLE_EQ(grade.static_ratio, 1.1);
+  EXPECT_DOUBLE_EQ(grade.friction_slope, -0.02);
   EXPECT_THAT(grade.fade_start, Optional(DoubleEq(453.15)));
   EXPECT_DOUBLE_EQ(grade.fade_rate, 0.001);
   EXPECT_DOUBLE_EQ(grade.temperature_limit, 493.15);

@@ -30,6 +30,8 @@ lowest_pressure = "0.2 bar"
 highest_pressure = "5 bar"
 resolution = "0.01 bar"
 hysteresis = "0.03 bar"
+lag = "0.2 s"
+dead_time = "0.05 s"
 
 [line]
 top_speed = "300 m/min"
@@ -66,6 +68,7 @@ ambient = "8 K"
 cooling = "20 %"
 
 [path]
+first_span = "0.9 m"
 longest_span = "2.5 m"
 most_sag = "1 %"
 
@@ -77,6 +80,7 @@ friction = 0.3
 roughness = "4 um"
 drag = "0.03 N*m"
 inertia = "0.004 kg*m2"
+span = "0.7 m"
 
 [shaft]
 support = "cantilever"
@@ -106,6 +110,7 @@ density = "1400 kg/m3"
 modulus = "4.5 GPa"
 yield_strength = "100 MPa"
 wound_tension = "150 N/m"
+loss = "3 %"
 
 [[web.ply]]
 material = "polyester"
@@ -120,6 +125,7 @@ core_diameter = "152 mm"
 full_diameter = "800 mm"
 core_mass = "4 kg"
 runout = "1 mm"
+lobes = 2
 length = "40000 m"
 mass = "680 kg"
 
@@ -179,6 +185,7 @@ name = "standard"
 friction = 0.35
 friction_band = "15 %"
 static_ratio = 1.1
+friction_slope = "-2 %/(m/s)"
 fade_start = "180 degC"
 fade_rate = "0.1 %/K"
 temperature_limit = "220 degC"
@@ -186,6 +193,62 @@ wear_rate = "25 mm3/MJ"
 wear_knee = "150 degC"
 wear_doubling = "40 K"
 pressure_speed_limit = "3 MPa*m/s"
+
+[control]
+kind = "load cell"
+sample_time = "5 ms"
+gain = 0.8
+integral_time = "0.5 s"
+derivative_time = "0.02 s"
+schedule = "fixed"
+authority = "60 %"
+inertia_compensation = "80 %"
+output_step = "0.01 bar"
+
+[load_cell]
+idler = "first idler"
+lag = "30 ms"
+resolution = "0.5 N"
+noise = "0.3 N"
+
+[dancer]
+idler = "first idler"
+mass = "6 kg"
+travel = "150 mm"
+damping = "200 N*s/m"
+strands = 1
+taper = "5 %"
+
+[diameter_sensor]
+method = "turns"
+lag = "0.4 s"
+resolution = "2 mm"
+noise = "0.5 mm"
+
+[[scenario]]
+name = "a day"
+start_diameter = "700 mm"
+start_speed = "60 m/min"
+end = "900 s"
+
+[[scenario.event]]
+do = "ramp"
+at = "5 s"
+speed = "240 m/min"
+duration = "20 s"
+
+[[scenario.event]]
+do = "setpoint"
+at_diameter = "600 mm"
+tension = "80 N"
+
+[[scenario.event]]
+do = "pairs"
+pairs = 2
+
+[[scenario.event]]
+do = "splice"
+mismatch = "3 %"
 )toml";
 }
 
@@ -241,6 +304,13 @@ roll_centre = "800 mm"
 [[shaft.section]]
 length = "1600 mm"
 diameter = "76 mm"
+[load_cell]
+[dancer]
+[diameter_sensor]
+[[scenario]]
+name = "new roll"
+[[scenario.event]]
+do = "splice"
 )toml";
 }
 

@@ -138,6 +138,30 @@ TEST(Parse, AnAngleMakesARotationalSpeed) {
   EXPECT_THAT(fault("60 1/min", Q::rotational_speed).what, HasSubstr("an angle is missing"));
 }
 
+TEST(Parse, AFrequencyIsInCyclesOrInAngle) {
+  EXPECT_DOUBLE_EQ(value("1 Hz", Q::frequency), 6.283185307179586);
+  EXPECT_DOUBLE_EQ(value("60 1/min", Q::frequency), 6.283185307179586);
+  EXPECT_DOUBLE_EQ(value("60/min", Q::frequency), 6.283185307179586);
+  EXPECT_DOUBLE_EQ(value("1 1/s", Q::frequency), 6.283185307179586);
+  EXPECT_DOUBLE_EQ(value("60 rpm", Q::frequency), 6.283185307179586);
+  EXPECT_DOUBLE_EQ(value("6 rad/s", Q::frequency), 6.0);
+  EXPECT_EQ(fault("5 Hz", Q::speed).what, "'5 Hz' is a rotational speed or a frequency, not a speed");
+  EXPECT_EQ(fault("5 m/s", Q::frequency).what, "'5 m/s' is a speed, not a frequency");
+  EXPECT_THAT(fault("5 hz", Q::frequency).what, HasSubstr("did you mean 'Hz'?"));
+  EXPECT_EQ(fault("5", Q::frequency).what, "'5' has no unit; a frequency needs one");
+}
+
+TEST(Parse, ReadsTheTextsOfALoopAndItsDampers) {
+  // One pound-force second a foot: 4.4482216152605 N / 0.3048 m, exact factors of 1959.
+  EXPECT_DOUBLE_EQ(value("1 lbf*s/ft", Q::damping), 4.4482216152605 / 0.3048);
+  EXPECT_DOUBLE_EQ(value("100 N*s/m", Q::damping), 100.0);
+  EXPECT_DOUBLE_EQ(value("100 kg/s", Q::damping), 100.0);
+  EXPECT_DOUBLE_EQ(value("-2 %/(m/s)", Q::friction_slope), -0.02);
+  EXPECT_DOUBLE_EQ(value("0.3048 %/(ft/s)", Q::friction_slope), 0.01);
+  EXPECT_EQ(fault("5 N/m", Q::damping).what, "'5 N/m' is a force per width, not a damping");
+  EXPECT_EQ(fault("5 %", Q::friction_slope).what, "'5 %' is a plain number, not a friction slope");
+}
+
 TEST(Parse, UnitsMayOpenWithAReciprocal) {
   EXPECT_EQ(value("0.002 1/K", Q::fade), 0.002);
   EXPECT_EQ(value("0.002/K", Q::fade), 0.002);

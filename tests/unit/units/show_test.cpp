@@ -31,6 +31,10 @@ TEST(Show, UsesTheUnitsOfTheReader) {
   EXPECT_EQ(show(0.35, Q::ratio, System::si, 2), "35 %");
   EXPECT_EQ(show(1.5707963267948966, Q::angle, System::si), "90.0 °");
   EXPECT_EQ(show(Amount{250'000, Q::pressure}, System::si), "2.50 bar");
+  EXPECT_EQ(show(6.283185307179586, Q::frequency, System::si), "1.00 Hz");
+  EXPECT_EQ(show(6.283185307179586, Q::frequency, System::us), "1.00 Hz");
+  EXPECT_EQ(show(14.5939029372, Q::damping, System::us), "1.00 lbf·s/ft");
+  EXPECT_EQ(show(-0.02, Q::friction_slope, System::si), "-2.00 %/(m/s)");
 }
 
 TEST(Show, KeepsTheDigitsBeforeThePointAndNoFalseOnesAfterIt) {
