@@ -8,7 +8,9 @@
 #include "holdback/model/problem.hpp"
 #include "holdback/results/check.hpp"
 #include "holdback/results/choice.hpp"
+#include "holdback/results/motion.hpp"
 #include "holdback/results/plan.hpp"
+#include "holdback/results/tuning.hpp"
 
 namespace holdback {
 
@@ -33,7 +35,7 @@ struct ColumnRead {
 enum class Outcome { holds = 0, fails = 1, bad_input = 2, internal = 3 };
 
 struct Answer {
-  std::string command{};  // "check", "size", "plan"
+  std::string command{};  // "check", "size", "plan", "simulate", "tune"
   Outcome outcome{Outcome::holds};
   Problems problems{};  // errors and warnings, in file order
   std::vector<DefaultUsed> defaults{};
@@ -41,6 +43,8 @@ struct Answer {
   std::optional<Check> check{};
   std::optional<Choice> choice{};
   std::optional<Plan> plan{};
+  std::optional<Simulation> simulation{};
+  std::optional<Tuning> tuning{};
 };
 
 }  // namespace holdback
