@@ -1,73 +1,63 @@
-// A scenario run through: the line does what it is told, the controller sets the brake at every sample, and what the
-// tension did is kept.
+// A scenario run through on a rig: events come when they are due, what the tension did is kept, and the run is judged.
 #pragma once
 
-#include <string>
-#include <vector>
+#include <functional>
+#include <memory>
 
-#include "holdback/dynamics/control.hpp"
-#include "holdback/dynamics/motion.hpp"
+#include "holdback/dynamics/rig.hpp"
+#include "holdback/model/scenario.hpp"
+#include "holdback/results/motion.hpp"
 
 namespace holdback::dynamics {
 
-/// The line goes to a speed within a time, evenly, then goes on to the next leg. A duration of hold at the old speed is
-/// a leg to that speed.
-struct Leg {
-  std::string what{};   // "ramp", "hold", "stop", "emergency stop", as it is told
-  double duration{};    // [s] > 0
-  double line_speed{};  // [m/s] at its end
+/// What a run is judged by. A bound of zero is none.
+struct RunBounds {
+  double low{};                   // [1] of the setpoint, window
+  double high{};                  // [1]
+  double stop_share{};            // [1] of the setpoint that must stay in a normal stop
+  double emergency_stop_share{};  // [1]
+  double web_strength{};          // [N]
+  double torque{};                // [N·m] makers' ratings, all brakes
+  double pressure{};              // [Pa]
+  double disc{};                  // [K]
+  double pads{};                  // [K]
 };
 
-/// How it is sampled and measured.
-struct Sampling {
-  double period{0.01};       // [s] > 0, of controller and measurement
-  double measuring_lag{};    // [s] ≥ 0, of the load cell
-  double diameter_step{};    // [m] ≥ 0, resolution of the measured diameter
-  double trace_period{0.1};  // [s] > 0, of what is kept for a picture
-  double relative{1e-5};     // [1] accuracy of a step
+/// What job and line say of events that leave it open.
+struct LineHabits {
+  double speed{};                // [m/s] of the job
+  double ramp_time{};            // [s] from standstill to it
+  double stop_time{};            // [s] from it
+  double emergency_stop_time{};  // [s] from it
+  double full_radius{};          // [m] of the roll that a splice brings
 };
 
-/// What was kept, one entry a trace period.
-struct RunTrace {
-  std::vector<double> time{};          // [s]
-  std::vector<double> line_speed{};    // [m/s]
-  std::vector<double> tension{};       // [N] behind the roll
-  std::vector<double> slack{};         // [m]
-  std::vector<double> pressure{};      // [Pa] at the brake
-  std::vector<double> set_pressure{};  // [Pa]
-  std::vector<double> diameter{};      // [m]
-  std::vector<double> slip_power{};    // [W]
+struct RunRequest {
+  RigSetup rig{};
+  std::function<std::unique_ptr<Controller>()> controller{};
+  ControlKind kind{};
+  Scenario scenario{};
+  LineHabits habits{};
+  RunBounds bounds{};
+  double trace_period{0.1};                // [s] > 0; longer where a run would keep more than most_trace entries
+  std::function<void(double)> progress{};  // share done, now and then; may be empty
+};
+inline constexpr std::size_t most_trace = 40000;
+
+/// Where the usual scenario has its stops.
+struct HardestDiameters {
+  double stop{};            // [m]
+  double emergency_stop{};  // [m]
 };
 
-/// One leg as it went, over its samples.
-struct LegFacts {
-  std::string what{};
-  double begin{};            // [s]
-  double lowest_tension{};   // [N]
-  double highest_tension{};  // [N]
-  double mean_tension{};     // [N]
-  double outside_window{};   // [s] time with tension outside of the window
-  double most_slack{};       // [m]
-};
+/// The scenario that every job has: a start, a normal stop and an emergency stop at the diameters where each is
+/// hardest, and on to nearly the core, with a last stop there.
+Scenario usual_scenario(const HardestDiameters& hardest, const LineHabits& habits, double core_radius, double caliper);
 
-struct Course {
-  RunTrace trace{};
-  std::vector<LegFacts> legs{};
-  double slip_work{};   // [J] into brake and drag
-  double end_radius{};  // [m]
-  bool reached_core{};  // the web ran out before the scenario did
-  bool failed{};        // the steps failed: the plant is beyond what can be integrated
-  std::size_t steps{};
-};
+/// Runs a scenario. What was computed before a fault is kept.
+MotionRun run(const RunRequest& request);
 
-/// Window within which tension is wanted [N].
-struct Window {
-  double low{};
-  double high{};
-};
-
-/// Runs a scenario from steady running (or standstill) at a radius. The dead time of the air is kept in whole samples.
-Course run(const Plant& plant, const MotionState& start, double line_speed, const std::vector<Leg>& legs,
-           Controller& controller, double setpoint, const Window& window, const Sampling& sampling);
+/// State and verdict of a run by its bounds.
+void judge(MotionRun& run, const RunBounds& bounds, double setpoint);
 
 }  // namespace holdback::dynamics

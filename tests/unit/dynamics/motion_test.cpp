@@ -3,148 +3,194 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <numbers>
+
+#include "unit/dynamics/plants.hpp"
 
 namespace holdback::dynamics {
 namespace {
 
-using std::numbers::pi;
+using numerics::Dual;
+using testing::chain_path;
+using testing::pi;
+using testing::plant_of_constant_size;
+using testing::published_plant;
 
-/// The roll of the published checks R-5, S-3 and S-4: J(R) = 0.5 + ½π·800·1.0·(R⁴ − 0.08⁴), caliper 0.2 mm.
-Plant published_plant() {
-  Plant plant;
-  plant.roll = {0.08, 2e-4, 0.5, pi / 2 * 800, 0};
-  plant.brake = {1e-3, 0, 1, 0, 0};
-  plant.span = {3, 2e5, 0, 0, 0};
-  return plant;
+using Small = Layout<1, false>;
+using Loop = Layout<1, true>;
+using Chain = Layout<8, true>;
+
+TEST(tension_of, never_pushes) {
+  EXPECT_EQ(tension_of(2e5, 3.0, 3.01), 0);
+  EXPECT_EQ(tension_of(2e5, 3.0, 3.0), 0);
+  EXPECT_NEAR(tension_of(2e5, 3.0, web_at(2e5, 3, 150)), 150, 1e-9);
+  // By hand: 3.003 m of place for 3 m of web is a strain of 0.1 %.
+  EXPECT_NEAR(tension_of(2e5, 3.003, 3.0), 200, 1e-9);
 }
 
-TEST(inertia_at, is_that_of_the_published_roll) {
-  EXPECT_NEAR(inertia_at(published_plant().roll, 0.40), 32.6184369187, 1e-9);
-  EXPECT_NEAR(inertia_at(published_plant().roll, 0.08), 0.5, 1e-12);
+TEST(drive, changes_its_speed_evenly) {
+  Drive drive;
+  drive.begin = 2;
+  drive.line_speed = 5;
+  drive.acceleration = -0.5;
+  EXPECT_NEAR(drive.speed_at(4), 4, 1e-15);
 }
 
-// Published check S-3, computed with SciPy DOP853 and Radau: EA 2e5 N, L 3 m, v 5 m/s, M_b 60 N·m, R 0.40 m, T 150 N.
-TEST(mover, unwinds_against_a_constant_torque_as_published) {
-  const Plant plant = published_plant();
-  MotionState start = steady_state(plant, 5, 150, 0.40);
-  start[pressure] = 6e4;
-  Mover mover(plant, start, 1e-11);
-  struct Row {
-    double t, omega, radius, tension;
-  };
-  const Drive drive{0, 5, 0, 6e4};
-  for (const Row& row :
-       {Row{1, 12.503214485, 0.399602216, 150.8601276}, Row{10, 12.616501663, 0.396004188, 152.5255500},
-        Row{60, 13.308835032, 0.375388174, 160.8500749}, Row{300, 19.649645977, 0.254155692, 237.1574511}}) {
-    ASSERT_TRUE(mover.advance(drive, row.t));
-    EXPECT_NEAR(mover.state()[speed] / row.omega, 1, 1e-8) << row.t;
-    EXPECT_NEAR(mover.state()[radius] / row.radius, 1, 1e-8) << row.t;
-    EXPECT_NEAR(mover.tension() / row.tension, 1, 1e-7) << row.t;
+// An eccentric circle, from its geometry alone: its centre turns about the axis at e (cos θ, sin θ); of all points of
+// the circle the one farthest along the normal carries the web's line. h is its distance along the normal.
+TEST(surface, of_one_lobe_is_an_eccentric_circle) {
+  RollPlant roll = published_plant().roll;
+  roll.runout = 0.01;
+  for (const double theta : {0.0, 0.7, 2.0, 4.4}) {
+    const auto rim = surface(roll, 0.3, theta);
+    EXPECT_NEAR(rim.h, 0.3 + 0.01 * std::cos(theta), 1e-15);
+    // The arc that leaves is that of a circle of the radius, whatever the place of its centre.
+    EXPECT_NEAR(rim.h + rim.bend, 0.3, 1e-15);
+    // The tangent point moves along the line with the centre.
+    EXPECT_NEAR(std::abs(rim.slope), 0.01 * std::abs(std::sin(theta)), 1e-15);
   }
 }
 
-// Published check S-4: v 5 m/s, the line stops at 2.5 m/s², 200 N·m at most: the roll stops after 2.03865230742 s and
-// throws 0.0966307685505 m. Closed form for a web that pulls no more from the first moment; the roll keeps its size.
-TEST(mover, throws_the_slack_of_a_brake_that_is_too_small_as_published) {
-  Plant plant = published_plant();
-  plant.roll.caliper = 0;
-  MotionState start = steady_state(plant, 5, 0, 0.40);
-  start[pressure] = 2e5;
-  Mover mover(plant, start, 1e-10);
-  ASSERT_TRUE(mover.advance({0, 5, -2.5, 2e5}, 2.0));
-  EXPECT_EQ(mover.motion(), Motion::slipping);
-  EXPECT_NEAR(mover.state()[speed], 5 / 0.4 - 200 / inertia_at(plant.roll, 0.4) * 2.0, 1e-7);
-  ASSERT_TRUE(mover.advance({2, 0, 0, 2e5}, 3.0));
-  EXPECT_EQ(mover.motion(), Motion::held);
-  EXPECT_NEAR(mover.slack(), 0.0966307685505, 1e-6);
+// A curve with the support function h(φ) has the points h n + h′ t (n, t normal and tangent at φ); the length between
+// two of them over the angle is h + h″. Measured here as a chord of 1e-4 rad.
+TEST(surface, leaves_the_arc_of_the_curve_that_it_envelopes) {
+  RollPlant roll = published_plant().roll;
+  roll.runout = 0.004;
+  roll.lobes = 3;
+  const double step = 1e-4;
+  for (const double phi : {0.1, 1.3, 3.9}) {
+    const auto point = [&](double at) {
+      const double h = 0.3 + 0.004 * std::cos(3 * at);
+      const double slope = -3 * 0.004 * std::sin(3 * at);
+      return std::array<double, 2>{h * std::cos(at) - slope * std::sin(at), h * std::sin(at) + slope * std::cos(at)};
+    };
+    const auto a = point(phi - step / 2), b = point(phi + step / 2);
+    const auto rim = surface(roll, 0.3, phi);
+    EXPECT_NEAR(rim.h + rim.bend, std::hypot(b[0] - a[0], b[1] - a[1]) / step, 1e-8);
+    EXPECT_NEAR(rim.slope, (surface(roll, 0.3, phi + step).h - surface(roll, 0.3, phi - step).h) / (2 * step), 1e-8);
+  }
 }
 
-// Published check E-1: J 12 kg·m², 80 rad/s, 40 N·m stops after 960 rad and 38400 J, and stays at rest.
-TEST(mover, comes_to_rest_by_friction_and_stays) {
-  Plant plant = published_plant();
-  plant.roll = {0.08, 0, 12, 0, 0};
-  plant.brake = {1e-3, 0, 1, 0, 0};
-  MotionState start{};
-  start[speed] = 80;
-  start[radius] = 0.08;
-  start[fullness] = 2;  // slack: nothing pulls
-  start[pressure] = 4e4;
-  Mover mover(plant, start, 1e-10);
-  ASSERT_TRUE(mover.advance({0, 0, 0, 4e4}, 23.9));
-  EXPECT_EQ(mover.motion(), Motion::slipping);
-  ASSERT_TRUE(mover.advance({0, 0, 0, 4e4}, 40));
-  EXPECT_EQ(mover.motion(), Motion::held);
-  EXPECT_NEAR(mover.state()[angle], 960, 1e-6);
-  EXPECT_NEAR(mover.state()[slip_work], 38400, 1e-3);
-  EXPECT_EQ(mover.state()[speed], 0);
+// Points on the web's line that turn with a rigid body at ω move along the line at ω h: an unstretched web would leave
+// at that speed. What leaves the roll less what the span takes up as it grows must be the same.
+TEST(derivative, draws_web_from_a_roll_out_of_round_at_the_speed_of_its_line) {
+  Plant plant = plant_of_constant_size();
+  plant.roll.runout = 0.01;
+  plant.roll.lobes = 2;
+  auto y = steady_state<Small>(plant, 2, 100, 0.3, 1);
+  Drive drive;  // the line stands
+  for (const double theta : {0.0, 0.9, 2.2}) {
+    y[angle] = theta;
+    const auto rate = derivative<Small, double>(plant, fixed_of(plant), drive, Motion{}, 0, y, 0);
+    const double growth = surface(plant.roll, 0.3, theta).bend * y[speed];
+    EXPECT_NEAR(rate[first_web] - growth, y[speed] * (0.3 + 0.01 * std::cos(2 * theta)), 1e-12);
+  }
 }
 
-TEST(mover, holds_at_standstill_until_the_pull_is_more_than_static_friction) {
-  Plant plant = published_plant();
-  plant.brake.static_ratio = 1.5;
-  MotionState start{};
-  start[radius] = 0.40;
-  start[fullness] = 1;
-  start[pressure] = 4e4;  // 40 N·m sliding, 60 N·m static: 150 N at the rim
-  Mover mover(plant, start, 1e-10);
-  const Drive creeping{0, 1e-4, 0, 4e4};
-  // The span stretches at v₂/L: tension EA v₂ t/L reaches 150 N after 22.5 s (small strains).
-  ASSERT_TRUE(mover.advance(creeping, 22.0));
-  EXPECT_EQ(mover.motion(), Motion::held);
-  EXPECT_NEAR(mover.tension(), 2e5 * 1e-4 * 22.0 / 3, 0.2);
-  ASSERT_TRUE(mover.advance(creeping, 22.9));
-  EXPECT_LT(mover.tension(), 150);  // it broke loose and slid
-  EXPECT_GT(mover.state()[angle], 0);
-}
-
-// Steady running stays where it is: dω/dt and du/dt vanish but for the thinning of the roll.
-TEST(steady_state, does_not_move_when_the_roll_keeps_its_size) {
-  Plant plant = published_plant();
-  plant.roll.caliper = 0;
-  plant.brake = {1e-3, 2e4, 1, -0.005, 3};
-  const MotionState y = steady_state(plant, 4, 120, 0.3);
-  const MotionState rate = derivative(plant, {0, 4, 0, y[pressure]}, Motion::slipping, 0, y);
-  EXPECT_NEAR(rate[speed], 0, 1e-10);
-  EXPECT_NEAR(rate[fullness], 0, 1e-12);
-}
-
-// Energy: what the nip pulls out goes into brake and drag, into the web's stretch and into turning the roll.
-TEST(mover, keeps_the_books_of_energy) {
-  Plant plant = published_plant();
-  plant.roll.caliper = 0;
-  MotionState start = steady_state(plant, 1, 100, 0.35);
-  Mover mover(plant, start, 1e-11);
-  const double inertia = inertia_at(plant.roll, 0.35);
-  const auto stored = [&](const MotionState& y) {
-    const double tension = tension_of(plant.span, y[fullness]);
-    const double strain = tension / plant.span.stiffness;
-    // Strain energy of the web in the span, EA ε²/2 over its unstretched length L u.
-    return inertia * y[speed] * y[speed] / 2 +
-           plant.span.stiffness * strain * strain / 2 * plant.span.length * y[fullness];
+// By hand: a roll of 800 kg/m³ whose middle lies e from the axis: m g e sin θ.
+TEST(derivative, feels_the_weight_of_a_roll_off_centre) {
+  Plant plant = plant_of_constant_size();
+  plant.roll.runout = 0.002;
+  auto y = steady_state<Small>(plant, 2, 100, 0.3, 1);
+  y[angle] = 0.8;
+  const auto speed_up = [&](double gravity) {
+    plant.roll.gravity = gravity;
+    return derivative<Small, double>(plant, fixed_of(plant), Drive{}, Motion{}, 0, y, 0)[speed];
   };
-  const double before = stored(start);
-  ASSERT_TRUE(mover.advance({0, 1, 0.4, start[pressure]}, 5));
-  const MotionState& y = mover.state();
-  // The nip takes stretched web away: with it goes the strain energy T ε/2 of each unstretched metre, v u of them a
-  // second; small beside the rest and bounded here.
-  const double carried = 0.5 * 200 * 200 / plant.span.stiffness * 15;
-  EXPECT_NEAR(y[pull_work], y[slip_work] + stored(y) - before, carried);
-  EXPECT_GT(y[pull_work], 10 * carried);
+  const double weight = 9.81 * 800 * pi * (0.3 * 0.3 - 0.08 * 0.08);
+  EXPECT_NEAR((speed_up(9.81) - speed_up(0)) * inertia_at(plant.roll, 0.3), weight * 0.002 * std::sin(0.8), 1e-8);
 }
 
-TEST(tension_of, never_pushes) {
-  const SpanPlant span{3, 2e5, 0, 0, 0};
-  EXPECT_EQ(tension_of(span, 1.01), 0);
-  EXPECT_NEAR(tension_of(span, fullness_at(span, 150)), 150, 1e-9);
-  EXPECT_NEAR(slack_of(span, 1.01), 0.03, 1e-12);
-  EXPECT_EQ(slack_of(span, 0.99), 0);
+// dR/dt = −t ω/2π, dp/dt = (p_set − p)/τ, by hand.
+TEST(derivative, thins_the_roll_and_fills_the_brake) {
+  Plant plant = published_plant();
+  plant.air.lag = 0.08;
+  auto y = steady_state<Small>(plant, 5, 150, 0.4, 1);
+  const auto rate = derivative<Small, double>(plant, fixed_of(plant), Drive{}, Motion{}, 0, y, y[pressure] + 800);
+  EXPECT_NEAR(rate[radius], -2e-4 * y[speed] / (2 * pi), 1e-18);
+  EXPECT_NEAR(rate[pressure], 1e4, 1e-6);
+  EXPECT_EQ(rate[angle], y[speed]);
 }
 
-// By hand: 100 N, idlers that take 2 N of drag and 4 kg that follow at 0.5 m/s².
-TEST(nip_tension, adds_what_the_idlers_take) {
-  EXPECT_NEAR(nip_tension({3, 2e5, 0, 2, 4}, 100, 0.5), 104, 1e-12);
-  EXPECT_EQ(nip_tension({3, 2e5, 0, 2, 4}, 0, 0.5), 0);
+TEST(derivative, leaves_a_held_roll_alone) {
+  const Plant plant = published_plant();
+  auto y = steady_state<Small>(plant, 0, 150, 0.4, 1);
+  Motion motion;
+  motion.roll = Motion::Roll::held;
+  const auto rate = derivative<Small, double>(plant, fixed_of(plant), Drive{}, motion, 0, y, y[pressure]);
+  for (const double r : rate) EXPECT_EQ(r, 0);
+}
+
+// Steady running stays where it is when the roll keeps its size.
+TEST(steady_state, does_not_move) {
+  Plant plant = plant_of_constant_size();
+  plant.brake = {1e-3, 2e4, 1, -0.005, 3};
+  plant.path = chain_path();
+  plant.path.wound_in = 30;
+  plant.path.dancer = DancerPlant{2, 5, 0.1, 10, 2, 0.1};
+  auto y = steady_state<Chain>(plant, 4, 120, 0.3, 0.8);
+  Drive drive;
+  drive.line_speed = 4;
+  drive.brake_share = 0.8;
+  // Two idlers of 0.1 N·m on 50 mm lie before the dancer.
+  drive.dancer_force = 2 * (120 + 2 * 2);
+  const auto rate = derivative<Chain, double>(plant, fixed_of(plant), drive, Motion{}, 0, y, y[pressure]);
+  EXPECT_NEAR(rate[speed], 0, 1e-10);
+  for (std::size_t i = first_web; i < Chain::size; ++i) EXPECT_NEAR(rate[i], 0, 1e-4) << i;  // but for the creep
+}
+
+// By hand: T R = K (p − p₀) share + drag.
+TEST(steady_state, has_the_pressure_that_holds_the_tension) {
+  Plant plant = published_plant();
+  plant.brake = {1e-3, 2e4, 1, 0, 3};
+  const auto y = steady_state<Small>(plant, 4, 120, 0.3, 0.5);
+  EXPECT_NEAR(y[pressure], 2e4 + (36 - 3) / 0.5e-3, 1e-6);
+  EXPECT_EQ(steady_state<Small>(plant, 4, 5, 0.3, 1)[pressure], 2e4);  // drag alone is too much
+}
+
+// The exact slopes against differences, for every component that is smooth there.
+TEST(derivative, has_the_slopes_that_differences_show) {
+  Plant plant = published_plant();
+  plant.brake = {1e-3, 2e4, 1.2, -0.01, 3};
+  plant.air.lag = 0.1;
+  plant.roll.runout = 0.002;
+  plant.roll.gravity = 9.81;
+  plant.path = chain_path();
+  plant.path.wound_in = 30;
+  plant.path.dancer = DancerPlant{2, 5, 0.1, 10, 2, 0.1};
+  auto y = steady_state<Chain>(plant, 4, 120, 0.3, 1);
+  y[angle] = 1.1;
+  y[Chain::dancer_place] = 0.02;
+  y[Chain::dancer_speed] = -0.3;
+  y[first_web + 2] -= 0.02;
+  Drive drive;
+  drive.line_speed = 4;
+  drive.dancer_force = 260;
+  const Fixed fixed = fixed_of(plant);
+  for (std::size_t j = 0; j < Chain::size; ++j) {
+    Chain::State<Dual> dual;
+    for (std::size_t i = 0; i < Chain::size; ++i) dual[i] = Dual(y[i], i == j ? 1 : 0);
+    const auto exact = derivative<Chain, Dual>(plant, fixed, drive, Motion{}, 0, dual, Dual(5e4));
+    const double h = 1e-6 * std::max(1e-2, std::abs(y[j]));
+    auto before = y, after = y;
+    before[j] -= h;
+    after[j] += h;
+    const auto a = derivative<Chain, double>(plant, fixed, drive, Motion{}, 0, before, 5e4);
+    const auto b = derivative<Chain, double>(plant, fixed, drive, Motion{}, 0, after, 5e4);
+    for (std::size_t i = 0; i < Chain::size; ++i) {
+      const double difference = (b[i] - a[i]) / (after[j] - before[j]);
+      EXPECT_NEAR(exact[i].slope, difference, 1e-5 * (1 + std::abs(difference))) << i << " by " << j;
+    }
+  }
+}
+
+// By hand: J ω²/2, EA ε²/2 for each metre of unstretched web, m v²/2.
+TEST(stored_energy, sums_roll_span_and_dancer) {
+  Plant plant = published_plant();
+  plant.path.dancer = DancerPlant{0, 5, 0.1, 0, 2, 0};
+  auto y = steady_state<Loop>(plant, 4, 200, 0.4, 1);
+  y[Loop::dancer_speed] = 2;
+  const double roll = 32.6184369187 * y[speed] * y[speed] / 2;
+  EXPECT_NEAR(stored_energy<Loop>(plant, Drive{}, y), roll + 200 * 1e-3 / 2 * 3 / 1.001 + 10, 1e-6);
 }
 
 }  // namespace

@@ -3,138 +3,218 @@
 #include <gtest/gtest.h>
 
 #include <cmath>
-#include <numbers>
+#include <limits>
+
+#include "unit/dynamics/plants.hpp"
 
 namespace holdback::dynamics {
 namespace {
 
-using std::numbers::pi;
+using testing::any_pressure;
+using testing::known;
+using testing::rig_setup;
 
-constexpr double setpoint = 150;  // [N]
-constexpr double full = 0.40;     // [m]
-constexpr PressureRange any{0, 6e5, 0};
-
-/// The roll of the published checks R-5 and S-3 on a softer web, with a brake of 1e-3 N·m/Pa; invented otherwise.
-Plant plant() {
-  Plant plant;
-  plant.roll = {0.08, 2e-4, 0.5, pi / 2 * 800, 0};
-  plant.brake = {1e-3, 1e4, 1, 0, 1.5};
-  plant.air = {0.05, 0};
-  plant.span = {3, 2e5, 0, 0, 0};
-  return plant;
+Event event(EventKind kind, std::optional<double> duration = {}) {
+  Event made;
+  made.kind = kind;
+  made.duration = duration;
+  return made;
 }
 
-BelievedBrake known(const Plant& plant) {
-  return {plant.brake.torque_per_pressure, plant.brake.threshold, plant.brake.drag};
+RunRequest request(std::vector<Event> events) {
+  RunRequest made;
+  made.rig = rig_setup();
+  made.kind = ControlKind::diameter;
+  Believed believed = known(made.rig.plant);
+  believed.inertia_compensation = 1;
+  made.controller = [believed] { return std::make_unique<DiameterFollower>(believed, any_pressure); };
+  made.habits = {5, 20, 20, 4, 0.40};
+  made.bounds.low = 0.9;
+  made.bounds.high = 1.1;
+  made.scenario.events = std::move(events);
+  return made;
 }
 
-Course run_steadily(const Plant& plant, Controller& controller, double duration, const Sampling& sampling = {}) {
-  const MotionState start = steady_state(plant, 5, setpoint, full);
-  return run(plant, start, 5, {{"hold", duration, 5}}, controller, setpoint, {140, 160}, sampling);
+TEST(run, goes_from_event_to_event) {
+  const MotionRun done = run(request({event(EventKind::hold, 5), event(EventKind::stop), event(EventKind::hold, 5),
+                                      event(EventKind::ramp), event(EventKind::hold, 10)}));
+  ASSERT_EQ(done.end, RunEnd::done);
+  std::vector<std::string> whats;
+  for (const PhaseFacts& phase : done.phases) whats.push_back(phase.what);
+  EXPECT_EQ(whats, (std::vector<std::string>{"hold", "stop", "hold", "ramp", "hold", "run"}));
+  // By hand: 5 + 20 + 5 + 20 + 10 s, and three more to look.
+  EXPECT_NEAR(done.line_time, 63, 0.011);
+  EXPECT_NEAR(done.phases[1].begin, 5, 1e-6);
+  EXPECT_NEAR(done.phases[1].end, 25, 1e-6);
+  // By hand: 25 m, 50 m in the stop, none, 50 m, 50 m and 15 m.
+  EXPECT_NEAR(done.web_run, 190, 0.1);
+  EXPECT_EQ(done.control, "diameter");
 }
 
-double last_tension(const Course& run) { return run.trace.tension.back(); }
-
-// With a constant pressure the torque stays, so T R does: common practice calls it "tension rises as 1/diameter".
-TEST(hand_regulator, lets_tension_rise_as_the_roll_gets_smaller) {
-  const Plant p = plant();
-  const MotionState start = steady_state(p, 5, setpoint, full);
-  HandRegulator hand({{1, start[pressure]}}, any);
-  const Course done = run_steadily(p, hand, 200);
-  ASSERT_FALSE(done.failed);
-  EXPECT_NEAR(last_tension(done) * done.end_radius / (setpoint * full), 1, 0.01);
-  EXPECT_GT(last_tension(done), 1.2 * setpoint);
+// Every entry of the trace has all its columns, at the period asked for, from the first moment on.
+TEST(run, keeps_a_trace) {
+  RunRequest asked = request({event(EventKind::hold, 5)});
+  asked.trace_period = 0.5;
+  const RunTrace trace = run(asked).trace;
+  ASSERT_EQ(trace.time.size(), 17U);  // 8 s
+  for (std::size_t i = 0; i < trace.time.size(); ++i) EXPECT_NEAR(trace.time[i], 0.5 * static_cast<double>(i), 1e-9);
+  for (const auto* column :
+       {&trace.line_speed, &trace.rim_speed, &trace.tension, &trace.lowest_tension, &trace.highest_tension,
+        &trace.measured_tension, &trace.setpoint, &trace.slack, &trace.pressure, &trace.set_pressure, &trace.pairs,
+        &trace.diameter, &trace.torque, &trace.slip_power, &trace.disc, &trace.pads, &trace.dancer})
+    EXPECT_EQ(column->size(), trace.time.size());
 }
 
-TEST(hand_regulator, goes_down_its_card) {
-  HandRegulator hand({{0.8, 1e5}, {0.6, 8e4}, {0.4, 6e4}}, any);
-  EXPECT_EQ(hand.pressure({0, 0.9, 0, setpoint}), 1e5);
-  EXPECT_EQ(hand.pressure({0, 0.61, 0, setpoint}), 1e5);
-  EXPECT_EQ(hand.pressure({0, 0.6, 0, setpoint}), 8e4);
-  EXPECT_EQ(hand.pressure({0, 0.1, 0, setpoint}), 6e4);
-}
-
-TEST(diameter_follower, keeps_the_tension_from_full_to_nearly_core) {
-  const Plant p = plant();
-  DiameterFollower follower(known(p), any);
-  const Course done = run_steadily(p, follower, 460);
-  ASSERT_FALSE(done.failed);
-  EXPECT_LT(done.end_radius, 0.15);
-  for (const double tension : done.trace.tension) EXPECT_NEAR(tension, setpoint, 0.02 * setpoint);
-  EXPECT_EQ(done.legs.front().outside_window, 0);
-}
-
-// Friction a fifth below what the controller believes: following the diameter leaves a fifth of the pad torque missing,
-// feeling the tension does not. By hand: pads give 0.8 · (T R − 1.5 N·m), drag its 1.5 N·m.
-TEST(load_cell_pi, takes_away_the_error_that_following_the_diameter_leaves) {
-  Plant weak = plant();
-  const BelievedBrake believed = known(weak);
-  weak.brake.torque_per_pressure *= 0.8;
-  DiameterFollower follower(believed, any);
-  const Course followed = run_steadily(weak, follower, 30);
-  const double radius = followed.end_radius;
-  EXPECT_NEAR(last_tension(followed), (0.8 * (setpoint * radius - 1.5) + 1.5) / radius, 0.01 * setpoint);
-  LoadCellPi felt({20, 0.1, 0.01, 2 * full, false}, believed, any);
-  EXPECT_NEAR(last_tension(run_steadily(weak, felt, 30)), setpoint, 0.005 * setpoint);
-}
-
-TEST(load_cell_pi, does_not_wind_up_at_the_end_of_its_range) {
-  const Plant p = plant();
-  const PressureRange low{0, 4e4, 0};  // less than the job needs: the controller pushes against its end
-  LoadCellPi held({20, 0.1, 0.01, 2 * full, false}, known(p), low);
-  for (int k = 0; k < 10000; ++k) held.pressure({k * 0.01, 0.8, 50, setpoint});
-  // Tension above the setpoint must bring the pressure off its end within a few samples.
-  double set = 0;
-  for (int k = 0; k < 60; ++k) set = held.pressure({100 + k * 0.01, 0.3, 400, setpoint});
-  EXPECT_LT(set, 4e4);
-}
-
-// In a slow, even stop the follower adds nothing for inertia: the tension falls by J a/R², the balance of the roll
-// (physics/torque.hpp) with the brake torque as it was.
-TEST(run, drops_the_tension_by_the_inertia_of_the_roll_in_a_stop) {
-  const Plant p = plant();
-  DiameterFollower follower(known(p), any);
-  const MotionState start = steady_state(p, 5, setpoint, full);
-  const double rate = 0.25;  // [m/s²]
-  const Course done = run(p, start, 5, {{"stop", 5 / rate, 0}}, follower, setpoint, {140, 160}, Sampling{});
-  ASSERT_FALSE(done.failed);
-  const std::size_t middle = done.trace.time.size() / 2;
-  const double radius = done.trace.diameter[middle] / 2;
-  const double fall = inertia_at(p.roll, radius) * rate / (radius * radius);
-  EXPECT_NEAR(done.trace.tension[middle], setpoint - fall, 0.03 * setpoint);
-  EXPECT_GT(done.legs.front().outside_window, 10);
-}
-
-TEST(run, stops_when_the_web_runs_out) {
-  const Plant p = plant();
-  DiameterFollower follower(known(p), any);
-  const MotionState start = steady_state(p, 5, setpoint, 0.085);
-  const Course done = run(p, start, 5, {{"hold", 1000, 5}, {"stop", 5, 0}}, follower, setpoint, {140, 160}, {});
-  EXPECT_TRUE(done.reached_core);
-  EXPECT_EQ(done.legs.size(), 1U);
-  EXPECT_NEAR(done.end_radius, 0.08, 1e-4);
+TEST(run, keeps_no_more_of_a_long_run_than_it_may) {
+  RunRequest asked = request({});
+  asked.trace_period = 1e-3;
+  asked.scenario.end = 600;
+  asked.rig.plant.roll.caliper = 5e-5;
+  const MotionRun done = run(asked);
+  EXPECT_LE(done.trace.time.size(), most_trace + 1);
+  EXPECT_GT(done.trace.time.size(), most_trace / 2);
 }
 
 // What goes into the brake in steady running is T v (published check P-2 says so of every diameter).
-TEST(run, puts_tension_times_speed_into_the_brake) {
-  const Plant p = plant();
-  DiameterFollower follower(known(p), any);
-  const Course done = run_steadily(p, follower, 60);
-  EXPECT_NEAR(done.slip_work / (setpoint * 5 * 60), 1, 0.01);
+TEST(run, keeps_the_books) {
+  const MotionRun done = run(request({event(EventKind::hold, 57)}));
+  EXPECT_NEAR(done.energy.slipped / (150 * 5 * 60), 1, 0.01);
+  EXPECT_NEAR(done.energy.residual, 0, 1e-4 * done.energy.slipped);
+  EXPECT_NEAR(done.energy.residual, done.energy.pulled - done.energy.slipped - done.energy.stored, 1e-9);
+}
+
+TEST(run, stops_when_the_core_is_reached) {
+  RunRequest asked = request({event(EventKind::hold, 1000), event(EventKind::stop)});
+  asked.rig.radius = 0.085;
+  const MotionRun done = run(asked);
+  EXPECT_EQ(done.end, RunEnd::core);
+  EXPECT_EQ(done.phases.size(), 1U);
+  EXPECT_NEAR(done.trace.diameter.back(), 0.16, 1e-3);
+  // By hand: π (0.085² − 0.080²)/0.2 mm of web at 5 m/s.
+  EXPECT_NEAR(done.line_time, testing::pi * (0.085 * 0.085 - 0.08 * 0.08) / 2e-4 / 5, 0.02);
+}
+
+TEST(run, waits_for_a_diameter) {
+  Event stop = event(EventKind::stop, 10);
+  stop.at_diameter = 0.79;
+  const MotionRun done = run(request({stop}));
+  ASSERT_GE(done.phases.size(), 2U);
+  EXPECT_EQ(done.phases[0].what, "run");
+  EXPECT_EQ(done.phases[1].what, "stop");
+  EXPECT_NEAR(done.phases[1].diameter, 0.79, 1e-4);
+}
+
+TEST(run, waits_for_a_time_and_ends_at_its_end) {
+  Event setpoint = event(EventKind::setpoint);
+  setpoint.at = 4;
+  setpoint.tension = 200;
+  RunRequest asked = request({setpoint});
+  asked.scenario.end = 12;
+  const MotionRun done = run(asked);
+  EXPECT_NEAR(done.line_time, 12, 1e-6);
+  EXPECT_NEAR(done.trace.setpoint.front(), 150, 1e-12);
+  EXPECT_NEAR(done.trace.setpoint.back(), 200, 1e-12);
+  EXPECT_NEAR(done.trace.tension.back(), 200, 4);
+}
+
+// A line that stands never comes to a diameter: the run must end all the same.
+TEST(run, does_not_wait_at_standstill_for_a_diameter) {
+  Event stop = event(EventKind::stop);
+  stop.at_diameter = 0.5;
+  const MotionRun done = run(request({event(EventKind::stop, 5), stop}));
+  EXPECT_EQ(done.end, RunEnd::done);
+  EXPECT_LT(done.line_time, 20);
+}
+
+// By hand: window of ±10 %, a stop at 0.25 m/s² without compensation lowers the tension by J a/R² = 51 N, for the 20 s
+// that it lasts.
+TEST(run, counts_the_time_outside_of_the_window) {
+  RunRequest asked = request({event(EventKind::hold, 10), event(EventKind::stop)});
+  const Believed believed = known(asked.rig.plant);
+  asked.controller = [believed] { return std::make_unique<DiameterFollower>(believed, any_pressure); };
+  const MotionRun done = run(asked);
+  EXPECT_EQ(done.phases[0].outside, 0);
+  EXPECT_EQ(done.phases[1].what, "stop");
+  EXPECT_NEAR(done.phases[1].outside, 20, 0.5);
+  EXPECT_NEAR(done.phases[1].mean_tension, 150 - 51, 5);
+  EXPECT_NEAR(done.outside, done.phases[1].outside, 0.05);
+  EXPECT_EQ(done.steady_outside, 0);
+  EXPECT_EQ(done.state, State::tight);
+}
+
+// An emergency stop that the brake cannot follow: 60 N·m on 32.618 kg·m² slow the rim by 0.736 m/s². Five seconds after
+// its beginning, by hand, the line has drawn 5 m and the roll given 25 m − 0.736 · 5²/2 m.
+TEST(run, finds_the_slack_of_a_stop_that_is_too_hard) {
+  RunRequest asked = request({event(EventKind::hold, 2), event(EventKind::emergency_stop, 2)});
+  asked.controller = [] {
+    return std::make_unique<HandRegulator>(std::vector<HandLine>{{1, 1e4 + 58.5e3}}, any_pressure);
+  };
+  const MotionRun done = run(asked);
+  EXPECT_EQ(done.state, State::fails);
+  EXPECT_NEAR(done.slack, 25 - 0.7358 * 12.5 - 5, 0.1);
+  EXPECT_NE(done.verdict.text.find("slack"), std::string::npos);
+}
+
+TEST(run, calls_a_web_break_an_accident) {
+  RunRequest asked = request({event(EventKind::hold, 2), event(EventKind::web_break)});
+  asked.scenario.end = 20;
+  const MotionRun done = run(asked);
+  EXPECT_TRUE(done.accident);
+  EXPECT_EQ(done.trace.tension.back(), 0);
+  EXPECT_GT(done.trace.slack.back(), 10);
+}
+
+// A regulator that is told to set what is no number: the run ends there, says where, and keeps what it has.
+class Broken : public Controller {
+ public:
+  double pressure(const Sample& sample) override {
+    return sample.time < 2 ? 6e4 : std::numeric_limits<double>::quiet_NaN();
+  }
+};
+
+TEST(run, stops_at_what_is_no_number_and_keeps_its_trace) {
+  RunRequest asked = request({event(EventKind::hold, 20)});
+  asked.controller = [] { return std::make_unique<Broken>(); };
+  const MotionRun done = run(asked);
+  EXPECT_EQ(done.end, RunEnd::failed);
+  EXPECT_EQ(done.fault, "brake pressure is no longer a number");
+  EXPECT_NEAR(done.fault_time, 2, 0.011);
+  EXPECT_GE(done.trace.time.size(), 20U);
+  EXPECT_NEAR(done.trace.time.front(), 0, 1e-12);
+  EXPECT_TRUE(std::isfinite(done.trace.tension.front()));
+  EXPECT_EQ(done.state, State::fails);
+}
+
+// Friction that grows without bound under a web that feeds it: whatever happens, the run must come back.
+TEST(run, comes_back_from_a_plant_that_blows_up) {
+  RunRequest asked = request({event(EventKind::hold, 20)});
+  asked.rig.plant.brake.friction_slope = 1e300;
+  const MotionRun done = run(asked);
+  EXPECT_EQ(done.end, RunEnd::failed);
+  EXPECT_FALSE(done.fault.empty());
+  EXPECT_NE(done.fault, "none");
+  EXPECT_GE(done.trace.time.size(), 1U);
+}
+
+TEST(run, tells_how_far_it_is) {
+  RunRequest asked = request({});
+  asked.scenario.end = 500;
+  double last = -1;
+  int told = 0;
+  asked.progress = [&](double share) {
+    EXPECT_GT(share, last);
+    EXPECT_LE(share, 1);
+    last = share;
+    ++told;
+  };
+  run(asked);
+  EXPECT_GT(told, 0);
 }
 
 TEST(run, is_the_same_every_time) {
-  const Plant p = plant();
-  DiameterFollower one(known(p), any);
-  DiameterFollower other(known(p), any);
-  EXPECT_EQ(run_steadily(p, one, 5).trace.tension, run_steadily(p, other, 5).trace.tension);
-}
-
-TEST(settable, keeps_the_range_and_the_step) {
-  EXPECT_EQ(settable({1e4, 5e5, 1e3}, 0), 1e4);
-  EXPECT_EQ(settable({1e4, 5e5, 1e3}, 1e6), 5e5);
-  EXPECT_NEAR(settable({1e4, 5e5, 1e3}, 123456), 123000, 1e-6);
-  EXPECT_EQ(settable({1e4, 5e5, 0}, 123456), 123456);
+  RunRequest asked = request({event(EventKind::hold, 5), event(EventKind::stop)});
+  asked.rig.cell.noise = 2;
+  EXPECT_EQ(run(asked).trace.tension, run(asked).trace.tension);
 }
 
 }  // namespace
