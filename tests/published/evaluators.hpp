@@ -53,11 +53,12 @@ struct Evaluator {
 
 using Evaluators = std::map<std::string, Evaluator>;
 
-/// Those of heat in depth, of the tension window, of the shaft and of control.
+/// Those of heat in depth, of the tension window, of the shaft, of control and of loops of a whole unwind.
 Evaluators heat_depth_evaluators();
 Evaluators window_evaluators();
 Evaluators shaft_evaluators();
 Evaluators control_evaluators();
+Evaluators motion_evaluators();
 
 /// All evaluators by name.
 const std::map<std::string, Evaluator>& evaluators();
