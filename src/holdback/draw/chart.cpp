@@ -28,6 +28,7 @@ class Painter {
     for (const auto& limit : chart_.limits) hatch(limit);
     for (const auto& limit : chart_.limits) line(layout_.runs(limit), {MarkRole::limit});
     for (const auto& curve : chart_.curves) line(layout_.runs(curve.x, curve.y), curve.style);
+    marks();
     axes();
     titles();
     names();
@@ -124,6 +125,27 @@ class Painter {
     }
   }
 
+  /// Upright lines, each up to its name.
+  void marks() {
+    for (const auto& mark : chart_.marks) {
+      if (!showable(mark.x)) continue;
+      const double x = layout_.at(mark.x, 0).x;
+      if (x < plot_.left - 0.05 || x > plot_.right + 0.05) continue;
+      upright(x, plot_.top, mark.style);
+    }
+    for (const auto& flag : layout_.flags()) {
+      if (flag.row < 0) continue;
+      const double top = plot_.top - layout_.flag_room() + flag.row * measure::flag;
+      add(scene_, Segment{{flag.x, top}, {flag.x, plot_.top}}, {MarkRole::muted, Pattern::dotted, 0});
+      const double x = flag.left ? flag.x - measure::flag_gap : flag.x + measure::flag_gap;
+      write({x, top + 2.5}, flag.text, {MarkRole::muted}, flag.left ? Anchor::end : Anchor::start, measure::number);
+    }
+  }
+  void upright(double x, double top, const Style& style) {
+    add(scene_, Segment{{x, top}, {x, plot_.bottom}}, style);
+    placer_.taken(std::vector<Point>{{x, top}, {x, plot_.bottom}});
+  }
+
   void axes() {
     const Style style{MarkRole::axis};
     const double tick = measure::tick;
@@ -137,6 +159,7 @@ class Painter {
       const auto text = fitted(y.text.texts[i], plot_.left - tick - 0.8 - layout_.box().left, measure::number);
       write({plot_.left - tick - 0.8, base}, text, {MarkRole::text}, Anchor::end, measure::number);
     }
+    if (chart_.x.bare) return;
     double free = layout_.box().left;  // where the next number may start
     const auto& x = layout_.x();
     for (std::size_t i = 0; i < x.ticks.size(); ++i) {
@@ -156,8 +179,9 @@ class Painter {
       write({box.left, box.top + measure::heading}, fitted(chart_.heading, across, measure::heading, Weight::bold),
             {MarkRole::text}, Anchor::start, measure::heading, Weight::bold);
     }
-    write({box.left, plot_.top - 3.2}, fitted(layout_.y().title, across / 2, measure::text), {MarkRole::text},
-          Anchor::start, measure::text);
+    write({box.left, plot_.top - layout_.flag_room() - 3.2}, fitted(layout_.y().title, across / 2, measure::text),
+          {MarkRole::text}, Anchor::start, measure::text);
+    if (chart_.x.bare) return;
     // At the right end of its axis; a plot narrower than the title lets it start at the left of the box.
     const auto text = fitted(layout_.x().title, across, measure::text);
     const double end = std::max(plot_.right, box.left + text_width(text, measure::text));
@@ -201,6 +225,7 @@ class Painter {
     }
     if (points.empty()) return;
     if (caption.dot) add(scene_, Circle{points[points.size() / 2], 0.9, true}, caption.style);
+    if (caption.text.empty()) return;
     const double width = std::abs(points.back().x - points.front().x);
     if (caption.narrow && text_width(caption.text, measure::number) > width) return;
     const auto spot = placer_.spot(points, caption.text, measure::number, caption.clear);
@@ -241,13 +266,16 @@ void add_chart(Scene& scene, const Chart& chart, const Box& box, units::System s
 }
 
 void add_panels(Scene& scene, const std::vector<Chart>& charts, const Box& room, units::System system) {
-  constexpr double gap = 4;  // [mm] between two charts
-  const double height = (room.bottom - room.top) / static_cast<double>(std::max<std::size_t>(charts.size(), 1));
+  double shares = 0;
+  for (const auto& chart : charts) shares += std::max(chart.share, 0.0);
   Sides sides;
   std::vector<Box> boxes;
+  double top = room.top;
   for (const auto& chart : charts) {
-    const double top = room.top + height * static_cast<double>(boxes.size());
-    boxes.push_back({room.left, top, room.right, top + height - (boxes.size() + 1 < charts.size() ? gap : 0)});
+    const double gap = boxes.size() + 1 == charts.size() ? 0 : chart.x.bare ? 1 : 4;  // [mm] to the next chart
+    const double height = shares > 0 ? (room.bottom - room.top) * std::max(chart.share, 0.0) / shares : 0;
+    boxes.push_back({room.left, top, room.right, top + height - gap});
+    top += height;
     const auto own = Layout(chart, boxes.back(), system).sides();
     sides = {std::max(sides.left, own.left), std::max(sides.right, own.right)};
   }

@@ -19,6 +19,7 @@ struct ChartAxis {
   std::optional<double> low{};   // [SI of the kind]
   std::optional<double> high{};  // [SI of the kind]
   bool from_zero{};              // zero is on the axis
+  bool bare{};                   // without numbers and name: the chart below shows them (x only)
 };
 
 /// A curve through points [SI]; a value that cannot be shown (see showable()) leaves a gap.
@@ -53,6 +54,14 @@ struct ChartSpan {
   double to{};
 };
 
+/// A thin upright line at a place of the x axis [SI], through the whole plot. Names stand in rows above the plot, each
+/// beside its line; one that has no room is left out.
+struct ChartMark {
+  std::string name{};
+  double x{};
+  Style style{MarkRole::muted, Pattern::dotted, 0};
+};
+
 /// Words at a line, placed where there is room along its points [SI]; left out where there is none.
 struct ChartCaption {
   std::string text{};
@@ -74,7 +83,10 @@ struct Chart {
   std::vector<Curve> curves{};
   std::vector<ChartLimit> limits{};
   std::vector<ChartCaption> captions{};
+  std::vector<ChartMark> marks{};
   double label_room{46};  // [mm] at most for the names at the right
+  int rows{7};            // at most so many steps on the y axis
+  double share{1};        // of the height that panels have together
 };
 
 /// Where the values of an axis of a chart run from and to, in display units, with everything drawn and the round ends.
@@ -91,7 +103,7 @@ ChartRange y_range(const Chart& chart, units::System system);
 /// has axes from 0 to 1 and the words "no values".
 void add_chart(Scene& scene, const Chart& chart, const Box& box, units::System system);
 
-/// Adds charts below each other, each as high as the others, with their plots as wide as each other.
+/// Adds charts below each other, each as high as its share of the room, with their plots as wide as each other.
 void add_panels(Scene& scene, const std::vector<Chart>& charts, const Box& room, units::System system);
 
 /// What the curves and limits say, in words: "steady run: 2.8 to 21.9 N·m. …"

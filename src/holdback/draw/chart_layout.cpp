@@ -11,7 +11,7 @@ namespace holdback::draw {
 namespace {
 
 constexpr int columns_of_numbers = 9;
-constexpr int rows_of_numbers = 7;
+constexpr int rows_of_flags = 3;
 
 /// The lowest and the highest of all values that can be shown.
 class Extent {
@@ -81,7 +81,51 @@ double widest(const std::vector<std::string>& texts, double size) {
 
 double held(double millimetres) { return std::clamp(millimetres, -1e6, 1e6); }
 
+/// What is taken of one row of names.
+class FlagRow {
+ public:
+  bool free(double from, double to) const {
+    return std::none_of(taken_.begin(), taken_.end(),
+                        [&](const std::pair<double, double>& each) { return from < each.second && each.first < to; });
+  }
+  void take(double from, double to) { taken_.emplace_back(from, to); }
+
+ private:
+  std::vector<std::pair<double, double>> taken_{};
+};
+
 }  // namespace
+
+std::vector<Flag> flags(const std::vector<Flag>& wanted, double left, double right, int rows) {
+  constexpr double apart = 0.5;  // [mm] at least between a name and what is beside it
+  std::vector<FlagRow> taken(static_cast<std::size_t>(std::max(rows, 0)));
+  auto out = wanted;
+  for (auto& flag : out) {
+    flag.row = -1;
+    if (flag.text.empty()) continue;
+    const double width = text_width(flag.text, measure::number) + measure::flag_gap + apart;
+    for (const bool on_left : {false, true}) {
+      const double from = on_left ? flag.x - width : flag.x - apart;
+      const double to = on_left ? flag.x + apart : flag.x + width;
+      if (from < left - apart || to > right) continue;
+      // The line rises through the rows below, so that they have to be free where it stands.
+      for (int row = static_cast<int>(taken.size()); row-- > 0;) {
+        const auto at = static_cast<std::size_t>(row);
+        if (taken[at].free(from, to)) {
+          flag.row = row;
+          flag.left = on_left;
+        }
+        if (!taken[at].free(flag.x - apart, flag.x + apart)) break;
+      }
+      if (flag.row < 0) continue;
+      taken[static_cast<std::size_t>(flag.row)].take(from, to);
+      for (auto below = static_cast<std::size_t>(flag.row) + 1; below < taken.size(); ++below)
+        taken[below].take(flag.x - apart, flag.x + apart);
+      break;
+    }
+  }
+  return out;
+}
 
 ChartRange x_range(const Chart& chart, units::System system) {
   const auto range = shown_range(chart.x, extent_x(chart), system);
@@ -92,7 +136,7 @@ ChartRange y_range(const Chart& chart, units::System system) {
   auto range = shown_range(chart.y, extent_y(chart), system);
   // A line along the top would read as a frame.
   if (!chart.y.high) range.high += 0.06 * (range.high - range.low);
-  range = rounded_out(range, rows_of_numbers);
+  range = rounded_out(range, chart.rows);
   return {range.low, range.high};
 }
 
@@ -102,18 +146,19 @@ Layout::Layout(const Chart& chart, const Box& box, units::System system, const S
   const auto across = x_range(chart, system);
   const auto up = y_range(chart, system);
   x_ = scale_of(chart.x, {across.low, across.high}, system, columns_of_numbers, false);
-  y_ = scale_of(chart.y, {up.low, up.high}, system, rows_of_numbers, true);
+  y_ = scale_of(chart.y, {up.low, up.high}, system, chart.rows, true);
   const double numbers = widest(y_.text.texts, measure::number) + measure::tick + 1;
   const double heading = chart.heading.empty() ? 0 : 5.2;
   const double most = 0.4 * (box.right - box.left);
   plot_ = {box.left + std::min(std::max(numbers, sides.left), most), box.top + heading + 6.5,
-           box.right - std::max(3.0, sides.right), box.bottom - 10.5};
+           box.right - std::max(3.0, sides.right), box.bottom - (chart.x.bare ? 2 : 10.5)};
   plot_.bottom = std::max(plot_.bottom, plot_.top + 1);
   if (!empty_) name_all();  // with the plot as wide as can be: only the rows matter yet
   double names = 0;
   for (const auto& each : names_) names = std::max(names, widest(each.lines, measure::text));
   if (names > 0) plot_.right = std::min(box.right - names - measure::leader - 1, box.right - sides.right);
   plot_.right = std::max(plot_.right, plot_.left + 1);
+  place_flags();
   names_.clear();
   if (!empty_) name_all();
 }
@@ -170,6 +215,21 @@ void Layout::name(const std::string& text, const Style& style, const std::vector
   if (above || below) words += (last.empty() ? "" : " " + kept_together(last)) + (above ? "\u00A0↑" : "\u00A0↓");
   name.lines = broken(words, chart_.label_room, measure::text, 3);
   names_.push_back(std::move(name));
+}
+
+void Layout::place_flags() {
+  std::vector<Flag> wanted;
+  for (const auto& mark : chart_.marks) {
+    if (!showable(mark.x)) continue;
+    const double x = at(mark.x, 0).x;
+    if (x >= plot_.left - 0.05 && x <= plot_.right + 0.05) wanted.push_back({mark.name, x, -1, false});
+  }
+  std::stable_sort(wanted.begin(), wanted.end(), [](const Flag& a, const Flag& b) { return a.x < b.x; });
+  flags_ = draw::flags(wanted, plot_.left, box_.right, rows_of_flags);
+  int rows = 0;
+  for (const auto& flag : flags_) rows = std::max(rows, flag.row + 1);
+  flag_room_ = rows * measure::flag;
+  plot_.top = std::min(plot_.top + flag_room_, plot_.bottom - 1);
 }
 
 void Layout::name_all() {

@@ -20,6 +20,8 @@ inline constexpr double line = 3.7;       // from one line of text to the next
 inline constexpr double tick = 1.2;       // length of a mark at an axis
 inline constexpr double leader = 6;       // from the plot to the names of the curves
 inline constexpr double drop = 0.36;      // of the size: from the middle of a letter to its base line
+inline constexpr double flag = 3.4;       // from one row of names above the plot to the next
+inline constexpr double flag_gap = 0.7;   // from an upright line to its name
 inline constexpr double hatch = 2.1;      // length of a hatch line
 inline constexpr double hatch_gap = 2.2;  // from one hatch line to the next
 }  // namespace measure
@@ -32,6 +34,18 @@ struct EndName {
   bool has_end{true};  // false: the curve lies outside of the plot as a whole, so no line leads to the name
   double middle{};     // [mm] where the name wants to stand
 };
+
+/// The name of a mark, beside the line, in a row above the plot counted from the top; row −1: there is no room for it.
+struct Flag {
+  std::string text{};
+  double x{};
+  int row{-1};
+  bool left{};  // it stands left of the line
+};
+
+/// Names of upright lines at rising places [mm], in at most so many rows between `left` and `right`: none on
+/// another, and no line that rises to its name through another one.
+std::vector<Flag> flags(const std::vector<Flag>& wanted, double left, double right, int rows);
 
 /// An axis ready to draw.
 struct Scale {
@@ -57,6 +71,8 @@ class Layout {
   const Scale& x() const { return x_; }
   const Scale& y() const { return y_; }
   const std::vector<EndName>& names() const { return names_; }
+  const std::vector<Flag>& flags() const { return flags_; }
+  double flag_room() const { return flag_room_; }  // [mm] above the plot
   bool empty() const { return empty_; }
   Sides sides() const { return {plot_.left - box_.left, box_.right - plot_.right}; }
 
@@ -76,6 +92,7 @@ class Layout {
   void name(const std::string& text, const Style& style, const std::vector<std::vector<Point>>& runs,
             const std::string& last);
   void name_all();
+  void place_flags();
 
   const Chart& chart_;
   Box box_;
@@ -84,6 +101,8 @@ class Layout {
   Scale x_{};
   Scale y_{};
   std::vector<EndName> names_{};
+  std::vector<Flag> flags_{};
+  double flag_room_{};
   bool empty_{};
 };
 

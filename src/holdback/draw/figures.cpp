@@ -92,6 +92,25 @@ void add_job(Figures& figures, const Choice& choice, units::System system) {
   if (job->likelihood) figures.add("drivers", job->job, drivers_figure(*job->likelihood, under));
 }
 
+void add_runs(Figures& figures, const Simulation& simulation, units::System system) {
+  const auto& runs = simulation.runs;
+  const auto kept = [](const MotionRun& run) { return !run.trace.time.empty(); };
+  if (runs.size() > 1 && std::any_of(runs.begin(), runs.end(), kept))
+    figures.add("comparison", simulation.job, comparison_figure(simulation, system));
+  for (std::size_t i = 0; i < runs.size(); ++i) {
+    if (!kept(runs[i])) continue;
+    const auto kind = runs.size() > 1 ? "run-" + safe(runs[i].control) : std::string("run");
+    figures.add(kind, simulation.job, motion_figure(simulation, i, system));
+  }
+}
+
+void add_tuning(Figures& figures, const Tuning& tuning, units::System system) {
+  const auto& loops = tuning.loops;
+  if (std::any_of(loops.begin(), loops.end(), [](const LoopTuning& loop) { return !loop.points.empty(); }))
+    figures.add("margins", tuning.job, tuning_figure(tuning, system));
+  if (!tuning.runout.speed.empty()) figures.add("runout", tuning.job, runout_figure(tuning, system));
+}
+
 }  // namespace
 
 std::vector<NamedFigure> figures_of(const Answer& answer, units::System system) {
@@ -106,6 +125,8 @@ std::vector<NamedFigure> figures_of(const Answer& answer, units::System system) 
     for (std::size_t i = 0; i < std::min(jobs.size(), most_plans); ++i)
       figures.add("pressure", jobs[i].job, pressure_figure(jobs[i], system));
   }
+  if (answer.simulation) add_runs(figures, *answer.simulation, system);
+  if (answer.tuning) add_tuning(figures, *answer.tuning, system);
   return figures.take();
 }
 

@@ -40,6 +40,21 @@ Scene drivers_figure(const Likelihood& likelihood, const std::string& under);
 Scene window_figure(const TensionWindow& window, const TensionTarget& tension, const std::string& under,
                     units::System system);
 
+/// One run of a simulation in time, as strips over one axis: tension with its band, setpoint and window, slack and the
+/// dancer's place when there is any, pressure, speeds, slip power, temperatures; the phases named along the top. An
+/// index beyond the runs gives axes without values.
+Scene motion_figure(const Simulation& simulation, std::size_t run, units::System system);
+
+/// The tensions of several controls below each other on one scale, with slack marked; eight at most.
+Scene comparison_figure(const Simulation& simulation, units::System system);
+
+/// Gain margin [dB] and phase margin of each loop over the roll, against what was asked.
+Scene tuning_figure(const Tuning& tuning, units::System system);
+
+/// How far a roll that is out of round shakes the tension over speed, at five diameters at most, with where its turns
+/// meet the mode of roll and web.
+Scene runout_figure(const Tuning& tuning, units::System system);
+
 /// A figure with the name of its file, without an ending: "torque-paper-labels".
 struct NamedFigure {
   std::string file{};
@@ -48,7 +63,8 @@ struct NamedFigure {
 };
 
 /// All that an answer can show. `size`: the mix, then the job that was asked for, else the one with the least in hand;
-/// `plan`: a figure a job, 50 at most. File names differ and are safe on every file system: lower-case ASCII letters,
+/// `plan`: a figure a job, 50 at most; `simulate`: the comparison when there are several runs, then each run that has a
+/// trace; `tune`: margins and runout. File names differ and are safe on every file system: lower-case ASCII letters,
 /// digits and dashes. Empty for an answer without a result.
 std::vector<NamedFigure> figures_of(const Answer& answer, units::System system);
 

@@ -8,6 +8,7 @@
 
 #include "holdback/model/quantity.hpp"
 #include "holdback/results/choice.hpp"
+#include "holdback/results/motion.hpp"
 
 namespace holdback::draw {
 
@@ -40,5 +41,9 @@ struct Plot {
 /// which it cannot go. A capacity far above all that is asked leaves the picture at the top, so that the rest can be
 /// read.
 Plot envelope_plot(const Envelope& envelope);
+
+/// Tension over time: its highest and its lowest in short steps, and the ends of the window. A peak far above the
+/// window leaves the picture. No series when the trace is empty.
+Plot tension_plot(const RunTrace& trace, const TensionTarget& tension);
 
 }  // namespace holdback::draw

@@ -1,7 +1,7 @@
 // The jobs of an answer as CSV (RFC 4180), in the reader's units, numbers to ten digits.
 #include <fmt/format.h>
 
-#include "holdback/report/report.hpp"
+#include "holdback/report/csv_rows.hpp"
 #include "holdback/report/words.hpp"
 
 namespace holdback::report {
@@ -9,69 +9,6 @@ namespace holdback::report {
 namespace {
 
 using units::System;
-
-std::string quoted(std::string_view cell) {
-  if (cell.find_first_of(",\"\r\n") == std::string_view::npos) return std::string(cell);
-  std::string out = "\"";
-  for (const char c : cell) out += c == '"' ? std::string("\"\"") : std::string(1, c);
-  return out + "\"";
-}
-
-/// One row with its heads, filled side by side, so that a head and its cell cannot part.
-class Row {
- public:
-  explicit Row(System system) : system_(system) {}
-
-  void text(std::string_view head, std::string_view cell) { add(std::string(head), {std::string(cell), {}}); }
-  void count(std::string_view head, int cell) { add(std::string(head), {"", cell}); }
-  void number(std::string_view head, double si, Quantity kind) {
-    add(headed(head, kind), {"", units::in_display_unit(si, kind, system_)});
-  }
-  void none(std::string_view head, Quantity kind) { add(headed(head, kind), {}); }
-
-  const std::vector<std::string>& heads() const { return heads_; }
-  const std::vector<JobsTable::Cell>& cells() const { return cells_; }
-
- private:
-  std::string headed(std::string_view head, Quantity kind) const {
-    const auto unit = units::unit_of(kind, system_);
-    return std::string(head) + (unit.empty() ? "" : " [" + unit + "]");
-  }
-  void add(std::string head, JobsTable::Cell cell) {
-    heads_.push_back(std::move(head));
-    cells_.push_back(std::move(cell));
-  }
-  System system_;
-  std::vector<std::string> heads_;
-  std::vector<JobsTable::Cell> cells_;
-};
-
-/// Rows under the heads of the first one.
-class Rows {
- public:
-  void add(const Row& row) {
-    if (table_.rows.empty()) table_.heads = row.heads();
-    table_.rows.push_back(row.cells());
-  }
-  bool empty() const { return table_.rows.empty(); }
-  const JobsTable& table() const { return table_; }
-
- private:
-  JobsTable table_;
-};
-
-void add_fit(Row& row, const Fit& fit) {
-  row.text("brake", fit.brake);
-  row.count("brakes", fit.brakes);
-  row.count("pairs_fitted", fit.pairs);
-  row.text("grade", fit.grade);
-}
-
-void add_tension(Row& row, const TensionTarget& tension) {
-  row.number("tension", tension.setpoint, Quantity::force);
-  row.number("tension_low", tension.low, Quantity::force);
-  row.number("tension_high", tension.high, Quantity::force);
-}
 
 void add_margins(Row& row, const std::vector<Limit>& limits) {
   for (int i = 0; i < limit_count; ++i) {
@@ -199,6 +136,8 @@ JobsTable check_table(const Check& check, System system) {
 JobsTable jobs_table(const Answer& answer, System system) {
   if (answer.choice) return choice_table(*answer.choice, system);
   if (answer.plan) return plan_table(*answer.plan, system);
+  if (answer.simulation) return simulation_table(*answer.simulation, system);
+  if (answer.tuning) return tuning_table(*answer.tuning, system);
   if (answer.check) return check_table(*answer.check, system);
   return {};
 }
@@ -210,10 +149,10 @@ std::string csv(const Answer& answer, System system) {
     for (std::size_t i = 0; i < cells.size(); ++i) text += (i == 0 ? "" : ",") + text_of(cells[i]);
     text += "\r\n";
   };
-  if (!table.rows.empty()) line(table.heads, [](const std::string& head) { return quoted(head); });
+  if (!table.rows.empty()) line(table.heads, [](const std::string& head) { return csv_cell(head); });
   for (const auto& row : table.rows)
     line(row, [](const JobsTable::Cell& cell) {
-      return cell.number ? fmt::format("{:.10g}", *cell.number) : quoted(cell.text);
+      return cell.number ? fmt::format("{:.10g}", *cell.number) : csv_cell(cell.text);
     });
   return text;
 }

@@ -3,6 +3,7 @@
 #pragma once
 
 #include "holdback/report/fields_depth.hpp"
+#include "holdback/report/fields_motion.hpp"
 #include "holdback/report/report.hpp"
 #include "holdback/report/words.hpp"
 #include "holdback/units/units.hpp"
@@ -337,7 +338,9 @@ constexpr auto fields_of(Of<Answer> /*unused*/) {
       field("defaults", &Answer::defaults, "values that the stand file does not give"),
       field("columns", &Answer::columns, "how the columns of the table of jobs were understood"),
       field("check", &Answer::check, "answer to `check`"), field("choice", &Answer::choice, "answer to `size`"),
-      field("plan", &Answer::plan, "answer to `plan`"));
+      field("plan", &Answer::plan, "answer to `plan`"),
+      field("simulation", &Answer::simulation, "answer to `simulate`"),
+      field("tuning", &Answer::tuning, "answer to `tune`"));
 }
 
 }  // namespace holdback::report

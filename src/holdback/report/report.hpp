@@ -34,8 +34,8 @@ std::string json(const Answer& answer);
 /// JSON Schema 2020-12 of every answer, derived from the same field lists that json() writes by.
 std::string answer_schema();
 
-/// The jobs of an answer as a table in the reader's units, one row a job; heads carry the units. Empty when the answer
-/// has no jobs.
+/// The jobs of an answer as a table in the reader's units, one row a job (`simulate`: a run; `tune`: a diameter of a
+/// loop); heads carry the units. Empty when the answer has no jobs.
 struct JobsTable {
   struct Cell {
     std::string text{};
@@ -46,7 +46,11 @@ struct JobsTable {
 };
 JobsTable jobs_table(const Answer& answer, units::System system);
 
-/// The same as CSV, one row a job, header with units. Empty when the answer has no jobs.
+/// The same as CSV, header with units. Empty when the answer has no jobs.
 std::string csv(const Answer& answer, units::System system);
+
+/// What was kept of a run as CSV, one row a kept time, header with units. A list that is shorter than that of the times
+/// leaves cells empty. Empty when nothing was kept.
+std::string trace_csv(const MotionRun& run, units::System system);
 
 }  // namespace holdback::report

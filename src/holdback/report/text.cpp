@@ -11,6 +11,8 @@ std::string text(const Answer& answer, const Style& style) {
   if (answer.choice && answer.choice->job) job_text(sheet, answer);
   if (answer.choice && !answer.choice->job) choice_text(sheet, answer);
   if (answer.plan) plan_text(sheet, answer);
+  if (answer.simulation) simulate_text(sheet, answer);
+  if (answer.tuning) tune_text(sheet, answer);
   return sheet.text();
 }
 

@@ -18,6 +18,19 @@ void job_text(Sheet& sheet, const Answer& answer);
 /// Pressures over the roll and the hand card of each job.
 void plan_text(Sheet& sheet, const Answer& answer);
 
+/// A job run through a scenario, under one control or several side by side.
+void simulate_text(Sheet& sheet, const Answer& answer);
+
+/// Settings of a control and what they hold.
+void tune_text(Sheet& sheet, const Answer& answer);
+
+/// What is said of a run wherever one is shown: that it stopped by a fault (nothing when it did not), its state with
+/// the verdict, its phases as a table, the numbers that sum it up.
+void fault_text(Sheet& sheet, const MotionRun& run);
+void verdict_text(Sheet& sheet, const MotionRun& run);
+void phases_text(Sheet& sheet, const std::vector<PhaseFacts>& phases);
+void run_text(Sheet& sheet, const MotionRun& run);
+
 /// The picture of torque over diameter with its heading.
 void picture_text(Sheet& sheet, const Envelope& envelope, const std::string& job);
 

@@ -24,6 +24,9 @@ inline std::string_view key_of(Outcome outcome) {
 /// The word of a severity: "error".
 inline std::string_view key_of(Severity severity) { return severity == Severity::error ? "error" : "warning"; }
 
+/// The word of a schedule: "fixed".
+inline std::string_view key_of(GainSchedule schedule) { return schedule == GainSchedule::fixed ? "fixed" : "diameter"; }
+
 /// The last value of each enum, so that a schema can list them all.
 constexpr LimitId last(Of<LimitId> /*unused*/) { return LimitId::bearing_life; }
 constexpr LoadCase last(Of<LoadCase> /*unused*/) { return LoadCase::web_break; }
@@ -32,6 +35,10 @@ constexpr State last(Of<State> /*unused*/) { return State::fails; }
 constexpr BoundId last(Of<BoundId> /*unused*/) { return last_bound; }
 constexpr Input last(Of<Input> /*unused*/) { return Input::cooling; }
 constexpr RemedyKind last(Of<RemedyKind> /*unused*/) { return last_remedy_kind; }
+constexpr ControlKind last(Of<ControlKind> /*unused*/) { return last_control_kind; }
+constexpr RunEnd last(Of<RunEnd> /*unused*/) { return last_run_end; }
+constexpr Method last(Of<Method> /*unused*/) { return last_method; }
+constexpr GainSchedule last(Of<GainSchedule> /*unused*/) { return GainSchedule::diameter; }
 constexpr Outcome last(Of<Outcome> /*unused*/) { return Outcome::internal; }
 constexpr Severity last(Of<Severity> /*unused*/) { return Severity::warning; }
 

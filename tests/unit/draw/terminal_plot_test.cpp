@@ -5,6 +5,7 @@
 #include <algorithm>
 
 #include "holdback/draw/cells.hpp"
+#include "unit/draw/motion_samples.hpp"
 
 namespace holdback::draw {
 namespace {
@@ -95,6 +96,21 @@ TEST(envelope_plot, a_capacity_far_above_the_demand_leaves_the_picture) {
   EXPECT_GT(*plot.y.top, 20);
   envelope.capacity_low = {30, 30};
   EXPECT_GT(*envelope_plot(envelope).y.top, 30);
+}
+
+TEST(tension_plot, has_the_band_and_the_window_and_cuts_far_peaks_off) {
+  auto trace = samples::run_trace();
+  const auto tension = samples::simulation().tension;
+  auto plot = tension_plot(trace, tension);
+  ASSERT_EQ(plot.series.size(), 4U);
+  EXPECT_EQ(plot.series[0].y.front(), 82.5);
+  EXPECT_EQ(plot.series[3].y.back(), 67.5);
+  EXPECT_LT(*plot.y.top, 110);
+  trace.highest_tension[5] = 2000;
+  EXPECT_LT(*tension_plot(trace, tension).y.top, 250);
+  trace.setpoint.assign(trace.setpoint.size(), 37.5);
+  EXPECT_EQ(tension_plot(trace, tension).series[0].y.front(), 41.25);
+  EXPECT_TRUE(terminal_plot(tension_plot({}, {}), {}).empty());
 }
 
 }  // namespace

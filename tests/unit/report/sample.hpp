@@ -2,6 +2,7 @@
 #pragma once
 
 #include "holdback/results/answer.hpp"
+#include "unit/draw/motion_samples.hpp"
 
 namespace holdback::sample {
 
@@ -159,6 +160,8 @@ inline Answer everything() {
   answer.choice->envelope = envelope();
   answer.check = check();
   answer.plan = plan();
+  answer.simulation = samples::simulation(true);
+  answer.tuning = samples::tuning();
   return answer;
 }
 
