@@ -27,11 +27,11 @@ async function loadModule(path) {
 }
 
 /// Sends a request text, gives back the answer text; both live in the core's memory only meanwhile.
-function answerText(request) {
+function answerText(request, call = core._holdback_answer) {
   const size = core.lengthBytesUTF8(request) + 1;
   const sent = core._malloc(size);
   core.stringToUTF8(request, sent, size);
-  const got = core._holdback_answer(sent);
+  const got = call(sent);
   core._free(sent);
   const text = core.UTF8ToString(got);
   core._free(got);
@@ -79,5 +79,21 @@ for (const nonsense of ['', 'no request', '{}', '[1, 2', '{"version":1,"command"
 const wrong = answer({ ...request, stand: { name: 'wrong.toml', text: 'colour = "green"\n' } });
 assert.equal(wrong.outcome, 'bad_input');
 assert.ok(wrong.problems.length > 0, 'a wrong stand has problems');
+
+// A tuning: the motion layer, linear. A live run: opened, ramped, looked at, closed.
+const film = join(examples, stands.map((path) => path.split('/').pop()).find((name) => name.includes('in-motion')));
+const moving = { version: 1, stand: { name: 'film.toml', text: readFileSync(film, 'utf8') }, job: 'clear film' };
+const tuned = answer({ ...moving, command: 'tune', idlers: 'following' });
+const nativeTuned = spawnSync(program, ['tune', film, '--job', 'clear film', '--idlers', 'following', '--json'], { encoding: 'utf8' });
+const loops = sameWithin(tuned.tuning.loops, JSON.parse(nativeTuned.stdout).tuning.loops, 1e-6);
+assert.ok(loops >= 100, `only ${loops} numbers in the loops`);
+const live = (call, request) => JSON.parse(answerText(JSON.stringify(request), call));
+const opened = live(core._holdback_live_open, moving);
+assert.equal(opened.state.held, true);
+const ramped = live(core._holdback_live_advance, { run: opened.run, for: 8, inputs: { line_speed: 1, within: 5 } });
+assert.ok(Math.abs(ramped.state.line_speed - 1) < 1e-9 && ramped.state.tension > 50, JSON.stringify(ramped.state));
+assert.ok('problem' in live(core._holdback_live_advance, { run: opened.run, inputs: { nonsense: 1 } }));
+core._holdback_live_close(opened.run);
+assert.ok('problem' in live(core._holdback_live_advance, { run: opened.run, for: 1 }));
 
 console.log(`${smallest}: ${numbers} numbers within 1e-9 of the native answer; 6 bad requests refused`);

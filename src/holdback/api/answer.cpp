@@ -1,4 +1,6 @@
 #include "holdback/api/answer.hpp"
+#include "holdback/api/motion.hpp"
+#include "holdback/api/stand_job.hpp"
 
 #include <algorithm>
 
@@ -36,6 +38,8 @@ sizing::ChooseOptions choose_options(const Request& request) {
   return {request.job, request.all, request.brake, request.grade, request.brakes, request.threads};
 }
 
+bool is_motion(const std::string& command) { return command == "simulate" || command == "tune"; }
+
 // What the request asks for must be in the stand: a job by its name, a fit by its words.
 Problems problems_of(const Request& request, const Stand& stand) {
   Problems problems;
@@ -49,6 +53,10 @@ Problems problems_of(const Request& request, const Stand& stand) {
   if (request.command != "check" && sizing::candidates(stand, sizing::site_of(stand), choose_options(request)).empty())
     problems.push_back(request_problem("no candidate brake is left to try", "--brake, --grade, --brakes", "",
                                        "one of the brakes " + names_of(stand.brakes) + " with its grades and numbers"));
+  if (is_motion(request.command)) {
+    const Problems more = unmovable(stand, request);
+    problems.insert(problems.end(), more.begin(), more.end());
+  }
   return problems;
 }
 
@@ -62,47 +70,85 @@ Outcome outcome_of(const Plan& plan) {
   return failing || plan.jobs.empty() ? Outcome::fails : Outcome::holds;
 }
 
+// Of several controls, one that holds is what was looked for.
+Outcome outcome_of(const Simulation& simulation) {
+  return simulation.runs.front().state == State::fails ? Outcome::fails : Outcome::holds;
+}
+
 void run(const Request& request, const Stand& stand, Answer& answer) {
   if (request.command == "check") {
     answer.check = sizing::check(stand);
   } else if (request.command == "size") {
     answer.choice = sizing::choose(stand, choose_options(request));
     answer.outcome = outcome_of(*answer.choice);
-  } else {
+  } else if (request.command == "plan") {
     answer.plan = sizing::plan(stand, {choose_options(request), request.tolerance});
     answer.outcome = outcome_of(*answer.plan);
+  } else if (request.command == "simulate") {
+    answer.simulation = simulate(stand, request);
+    answer.outcome = outcome_of(*answer.simulation);
+  } else {
+    answer.tuning = tune(stand, request);
+    answer.outcome = answer.tuning->holds ? Outcome::holds : Outcome::fails;
   }
 }
 
-bool known_command(const std::string& command) { return command == "check" || command == "size" || command == "plan"; }
+bool known_command(const std::string& command) {
+  return command == "check" || command == "size" || command == "plan" || is_motion(command);
+}
 
 }  // namespace
 
-Answer answer(const Request& request) {
-  Answer answer;
+std::optional<ControlKind> control_called(const std::string& name) {
+  if (name == "hand") return ControlKind::hand;
+  if (name == "diameter") return ControlKind::diameter;
+  if (name == "dancer") return ControlKind::dancer;
+  if (name == "load cell" || name == "loadcell" || name == "load_cell") return ControlKind::load_cell;
+  return std::nullopt;
+}
+
+namespace {
+
+/// Reads and checks; what was read is left in `answer`, problems with it.
+std::optional<Stand> read_into(Answer& answer, const Request& request) {
   answer.command = request.command;
   answer.outcome = Outcome::bad_input;
   if (!known_command(request.command)) {
     answer.problems.push_back(
-        request_problem("unknown command", "command", request.command, "one of: check, size, plan"));
-    return answer;
+        request_problem("unknown command", "command", request.command, "one of: check, size, plan, simulate, tune"));
+    return std::nullopt;
   }
   files::StandFile file = files::read_stand(request.stand.text, request.stand.name);
   if (request.jobs) files::read_jobs(request.jobs->text, request.jobs->name, file, request.jobs->sheet);
   answer.problems = file.problems;
   answer.defaults = file.defaults;
   answer.columns = file.columns;
-  if (has_errors(answer.problems)) return answer;
+  if (has_errors(answer.problems)) return std::nullopt;
 
   Problems more = sizing::implausible(file.stand);
   const Problems asked = problems_of(request, file.stand);
   more.insert(more.end(), asked.begin(), asked.end());
   files::add_problems(more, request.jobs ? request.jobs->name : "", file);
   answer.problems = file.problems;
-  if (has_errors(answer.problems)) return answer;
+  if (has_errors(answer.problems)) return std::nullopt;
+  return std::move(file.stand);
+}
 
+}  // namespace
+
+std::variant<Stand, Answer> read_stand_for(const Request& request) {
+  Answer answer;
+  std::optional<Stand> stand = read_into(answer, request);
+  if (!stand) return answer;
+  return std::move(*stand);
+}
+
+Answer answer(const Request& request) {
+  Answer answer;
+  const std::optional<Stand> stand = read_into(answer, request);
+  if (!stand) return answer;
   answer.outcome = Outcome::holds;
-  run(request, file.stand, answer);
+  run(request, *stand, answer);
   return answer;
 }
 

@@ -2,10 +2,14 @@
 // the fuzzer call the JSON form. Both do the same work.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <string_view>
+#include <variant>
+#include <vector>
 
+#include "holdback/model/stand.hpp"
 #include "holdback/results/answer.hpp"
 #include "holdback/units/units.hpp"
 
@@ -20,21 +24,35 @@ struct Source {
   bool sheet{false};  // of jobs: a worksheet written as CSV, one line a row; messages then name cells
 };
 
+/// Whether idlers and their spans have motions of their own or follow the line.
+enum class Idlers { as_needed, each, following };
+
 struct Request {
-  std::string command{};               // "check", "size", "plan"
+  std::string command{};               // "check", "size", "plan", "simulate", "tune"
   Source stand{};                      // TOML
   std::optional<Source> jobs{};        // CSV or a sheet, added to the stand's own jobs
-  std::string job{};                   // one job in depth (size), or alone (plan); empty: the mix
+  std::string job{};                   // one job in depth (size), or alone (plan); needed to simulate and to tune
   bool all{false};                     // keep the jobs of every fit tried
   std::optional<std::string> brake{};  // size and plan: only this brake …
   std::optional<std::string> grade{};  // … this grade …
   std::optional<int> brakes{};         // … so many on the shaft
   std::optional<double> tolerance{};   // [1] plan: ±ε of the hand card; else the job's
+  std::string scenario{};              // simulate: of the stand file; empty: the usual one
+  std::vector<ControlKind> compare{};  // simulate: these controls side by side; empty: the stand's own
+  Idlers idlers{Idlers::as_needed};    // simulate: whether every idler is followed
   int threads{0};                      // 0: as many as the machine has
+  std::function<void(const std::string& what, double share)> progress{};  // long work tells how far it is; may be empty
 };
+
+/// The control of this name: "hand", "diameter", "dancer", "load cell" (or "loadcell", "load_cell"); none otherwise.
+std::optional<ControlKind> control_called(const std::string& name);
+inline constexpr const char* control_words = "hand, diameter, dancer, load cell";
 
 /// Does the work. Bad input becomes problems in the answer; broken contracts of ours throw.
 Answer answer(const Request& request);
+
+/// The stand of a request, read and checked as answer() does it; else the answer that says what is wrong.
+std::variant<Stand, Answer> read_stand_for(const Request& request);
 
 /// {"version":1,"command":"size","stand":{"name":…,"text":…},"jobs":{…},"job":…,"all":…} → answer as JSON.
 /// Never throws: anything unexpected answers with outcome "internal".

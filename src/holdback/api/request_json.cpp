@@ -2,6 +2,7 @@
 #include <nlohmann/json.hpp>
 
 #include "holdback/api/answer.hpp"
+#include "holdback/api/live.hpp"
 #include "holdback/report/report.hpp"
 
 namespace holdback::api {
@@ -51,6 +52,24 @@ bool truth(const Json& value, const std::string& path) {
   return value.get<bool>();
 }
 
+std::vector<ControlKind> controls(const Json& value) {
+  if (!value.is_array()) refuse("a list of controls is due here", "compare", value.dump().substr(0, 60), control_words);
+  std::vector<ControlKind> kinds;
+  for (const Json& one : value) {
+    const auto kind = one.is_string() ? control_called(one.get<std::string>()) : std::nullopt;
+    if (!kind) refuse("no such control", "compare", one.dump().substr(0, 60), control_words);
+    kinds.push_back(*kind);
+  }
+  return kinds;
+}
+
+Idlers idlers(const std::string& word) {
+  if (word == "each") return Idlers::each;
+  if (word == "following") return Idlers::following;
+  if (word != "as needed") refuse("no such way to move idlers", "idlers", word, "as needed, each, following");
+  return Idlers::as_needed;
+}
+
 Source source(const Json& request, const std::string& key) {
   const Json& value = request.at(key);
   if (!value.is_object() || !value.contains("text"))
@@ -63,12 +82,13 @@ Source source(const Json& request, const std::string& key) {
 }
 
 void refuse_unknown_keys(const Json& json) {
-  static const char* const known[] = {"version", "command", "stand",  "jobs",      "job",    "all",
-                                      "brake",   "grade",   "brakes", "tolerance", "threads"};
+  static const char* const known[] = {"version", "command", "stand",     "jobs",     "job",     "all",    "brake",
+                                      "grade",   "brakes",  "tolerance", "scenario", "compare", "idlers", "threads"};
   for (const auto& [key, value] : json.items())
     if (std::find(std::begin(known), std::end(known), key) == std::end(known))
       refuse("unknown field of a request", key, value.dump().substr(0, 60),
-             "version, command, stand, jobs, job, all, brake, grade, brakes, tolerance, threads");
+             "version, command, stand, jobs, job, all, brake, grade, brakes, tolerance, scenario, compare, idlers, "
+             "threads");
 }
 
 Request read(const Json& json) {
@@ -86,6 +106,9 @@ Request read(const Json& json) {
   request.brake = optional_text(json, "brake");
   request.grade = optional_text(json, "grade");
   if (json.contains("brakes")) request.brakes = whole_number(json, "brakes", 1, 1000);
+  request.scenario = text_field(json, "scenario", "");
+  if (json.contains("compare")) request.compare = controls(json["compare"]);
+  if (json.contains("idlers")) request.idlers = idlers(text_field(json, "idlers", ""));
   if (json.contains("threads")) request.threads = whole_number(json, "threads", 0, 1024);
   if (json.contains("tolerance")) {
     const std::string text = text_field(json, "tolerance", "");
@@ -105,16 +128,24 @@ std::string refused(Outcome outcome, const Problem& problem) {
 
 }  // namespace
 
-std::string answer(std::string_view request_json) {
+std::variant<Request, Problem> read_request(std::string_view request_json) {
   try {
-    return report::json(answer(read(Json::parse(request_json))));
+    return read(Json::parse(request_json));
   } catch (const BadRequest& bad) {
-    return refused(Outcome::bad_input, bad.problem);
+    return bad.problem;
   } catch (const Json::parse_error& error) {
     Problem problem;
     problem.what = {"the request is not JSON: " + std::string(error.what())};
     problem.file = "request";
-    return refused(Outcome::bad_input, problem);
+    return problem;
+  }
+}
+
+std::string answer(std::string_view request_json) {
+  try {
+    const auto request = read_request(request_json);
+    if (const auto* problem = std::get_if<Problem>(&request)) return refused(Outcome::bad_input, *problem);
+    return report::json(answer(std::get<Request>(request)));
   } catch (const std::exception& error) {
     Problem problem;
     problem.what = {"a fault of Holdback itself: " + std::string(error.what())};

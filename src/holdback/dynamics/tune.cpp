@@ -289,7 +289,7 @@ LoopSettings tuned(const TuneRequest& request, const std::vector<LinearStand>& s
 }
 
 RunoutMap runout_map(const TuneRequest& request, const LoopSettings* settings) {
-  constexpr int speeds = 16;
+  constexpr int speeds = 40;
   RunoutMap map;
   if (request.plant.roll.runout <= 0) return map;
   for (int i = 0; i < tune_points; ++i) {

@@ -187,6 +187,10 @@ double pad_life(const ThermalFacts& facts, const Cycle& cycle, const Brake& brak
 
 }  // namespace
 
+physics::ThermalNodes thermal_nodes(const Demand& demand, const Candidate& candidate, const Site& site, int pairs) {
+  return nodes_of(*candidate.brake, pairs, Course(demand, candidate, site).cycle().radiation);
+}
+
 ThermalFacts thermal_facts(const Demand& demand, const Candidate& candidate, const Site& site, int pairs) {
   const Course course(demand, candidate, site);
   const Cycle cycle = course.cycle();
