@@ -42,6 +42,21 @@ void read_jobs(const Settings& settings, api::Request& request, Problems& proble
     request.jobs = std::get<api::Source>(std::move(table));
 }
 
+/// "hand,loadcell" as controls, each once.
+std::vector<ControlKind> controls_of(const std::string& list) {
+  std::vector<ControlKind> kinds;
+  std::size_t from = 0;
+  while (from < list.size()) {
+    const std::size_t comma = std::min(list.find(',', from), list.size());
+    const std::string name = list.substr(from, comma - from);
+    const auto kind = api::control_called(name);
+    if (!kind) throw Refusal("--compare: no control is called \"" + name + "\"; there are " + api::control_words);
+    if (std::find(kinds.begin(), kinds.end(), *kind) == kinds.end()) kinds.push_back(*kind);
+    from = comma + 1;
+  }
+  return kinds;
+}
+
 api::Request request_of(const Settings& settings, Problems& problems) {
   api::Request request;
   request.command = settings.command;
@@ -54,6 +69,10 @@ api::Request request_of(const Settings& settings, Problems& problems) {
   request.brakes = settings.brakes;
   request.tolerance = settings.tolerance;
   request.threads = settings.threads.value_or(0);
+  request.scenario = settings.scenario;
+  request.compare = controls_of(settings.compare);
+  if (!settings.idlers.empty()) request.idlers = settings.idlers == "each" ? api::Idlers::each : api::Idlers::following;
+  request.progress = progress_bar();
   return request;
 }
 
@@ -119,6 +138,7 @@ int answer_stand(const Settings& settings) {
   const auto styles = styles_of(settings);
   const auto answer = answer_of(settings);
   write_figures(answer, settings, styles.out.system);
+  write_traces(answer, settings, styles.out.system);
   if (!settings.xlsx.empty() && answer.outcome != Outcome::bad_input)
     write_file(workbook(answer, styles.out.system), settings.xlsx);
   if (settings.json) {

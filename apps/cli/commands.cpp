@@ -47,6 +47,29 @@ const Option one_job{"--job",
                      &S::job,
                      Completes::nothing,
                      {}};
+const Option moved_job{"--job", "NAME", "the job whose roll is run", &S::job, Completes::nothing, {}};
+const Option scenario{"--scenario",
+                      "NAME",
+                      "a [[scenario]] of the file; else the usual one: start, run to the core, a normal and an "
+                      "emergency stop where each is hardest",
+                      &S::scenario,
+                      Completes::nothing,
+                      {}};
+const Option compare{"--compare",
+                     "LIST",
+                     "several controls side by side, best first: hand, diameter, dancer, loadcell, with commas "
+                     "between them",
+                     &S::compare,
+                     Completes::nothing,
+                     {}};
+const Option idlers{
+    "--idlers", "WHICH",          "each idler and span by itself, or following the line; else as the swings demand",
+    &S::idlers, Completes::words, {"each", "following"}};
+const Option traces{"--traces", "DIR",           "the traces as CSV into this folder, one file a control",
+                    &S::traces, Completes::file, {}};
+const Option runs_csv{"--csv", "", "the summary as CSV, one row a control", &S::csv, Completes::nothing, {}};
+const Option loops_csv{"--csv", "", "the margins as CSV, one row a diameter and loop", &S::csv, Completes::nothing, {}};
+const Option tuned_job{"--job", "NAME", "the job for which is tuned", &S::job, Completes::nothing, {}};
 const Option plan_job{"--job", "NAME", "only this job", &S::job, Completes::nothing, {}};
 const Option tolerance{"--tolerance",
                        "SHARE",
@@ -118,6 +141,50 @@ Command plan() {
       answer_stand};
 }
 
+Command simulate() {
+  return {
+      "simulate",
+      "run a job's roll through a scenario and watch the tension",
+      "Puts one job in motion on the recommended fit, or on the one named by --brake, --grade and --brakes: the roll "
+      "gets smaller, the brake sticks and slips and warms, the web stretches and goes slack, the control of the file "
+      "(or those of --compare) sets the pressure. Says how the tension kept its window, what it peaked at, how much "
+      "web hung loose, how long it took to settle, how warm the brake became and where the energy went.",
+      {stand},
+      {moved_job, scenario, compare, idlers, traces, svg, brake, grade, brakes, jobs, sheet, units, json, runs_csv, out,
+       threads, colour, help},
+      {{"holdback simulate stand.toml --job \"Label 60\"", "the usual scenario under the stand's own control"},
+       {"holdback simulate stand.toml --job \"Label 60\" --scenario splice", "a scenario of the file"},
+       {"holdback simulate stand.toml --job \"Label 60\" --compare hand,dancer,loadcell --svg figures",
+        "three controls side by side, with their strips"},
+       {"holdback simulate stand.toml --job \"Label 60\" --traces run", "all that was recorded, as CSV"}},
+      {{0, "the run holds; of several, at least one does"},
+       {1, "the web goes slack, a bound or a rating is left"},
+       {2, "bad input: the file or the call; the message says where"},
+       {3, "a fault of the program itself"}},
+      answer_stand};
+}
+
+Command tune() {
+  return {
+      "tune",
+      "settings of the control, and their margins from full to core",
+      "Makes the stand linear at diameters from full to core and finds a gain and times that keep a gain margin of 2.5 "
+      "and a phase margin of 45 degrees at all of them, once fixed and once following the diameter, with dead time, "
+      "sampling and filters. Shows the swing of roll against web, how a roll that is out of round shakes the tension, "
+      "where stick-slip begins; runs the usual scenario with the settings; and tries the other controls when the "
+      "present one does not hold.",
+      {stand},
+      {tuned_job, svg, idlers, brake, grade, brakes, jobs, sheet, units, json, loops_csv, out, threads, colour, help},
+      {{"holdback tune stand.toml --job \"Label 60\"", "settings, margins, evidence"},
+       {"holdback tune stand.toml --job \"Label 60\" --svg figures", "also margins over the roll, and the runout"},
+       {"holdback tune stand.toml --job \"Label 60\" --json | jq .tuning.loops[0].gain", "for a script"}},
+      {{0, "the control holds the window"},
+       {1, "it does not; the answer says which would"},
+       {2, "bad input: the file or the call; the message says where"},
+       {3, "a fault of the program itself"}},
+      answer_stand};
+}
+
 Command example() {
   return {
       "example",
@@ -158,7 +225,7 @@ Command description() {
 }  // namespace
 
 const std::vector<Command>& commands() {
-  static const std::vector<Command> all_commands{check(), size(), plan(), example(), description()};
+  static const std::vector<Command> all_commands{check(), size(), plan(), simulate(), tune(), example(), description()};
   return all_commands;
 }
 
@@ -181,6 +248,8 @@ const std::vector<Variable>& variables() {
   return all_variables;
 }
 
-std::string purpose() { return "sizes brakes for unwind stands and plans their pressure over the roll"; }
+std::string purpose() {
+  return "sizes brakes for unwind stands, plans their pressure over the roll and shows the tension in motion";
+}
 
 }  // namespace holdback::cli

@@ -12,4 +12,7 @@ namespace holdback::cli {
 /// made or a file not be written.
 void write_figures(const Answer& answer, const Settings& settings, units::System system);
 
+/// The traces of a simulation as CSV into the folder that --traces names, one file a control.
+void write_traces(const Answer& answer, const Settings& settings, units::System system);
+
 }  // namespace holdback::cli

@@ -8,10 +8,12 @@
 #include <algorithm>
 #include <array>
 #include <cerrno>
+#include <chrono>
 #include <cstdio>
 #include <cstdlib>
 #include <cstring>
 #include <filesystem>
+#include <functional>
 #include <memory>
 
 namespace holdback::cli {
@@ -188,6 +190,43 @@ void protect_inputs(const Settings& settings) {
   }
   const bool one_file = !settings.out.empty() && settings.out == settings.xlsx;
   if (one_file || same(settings.out, settings.xlsx)) throw Refusal("--out and --xlsx name the same file");
+}
+
+namespace {
+
+/// A line on standard error that is written over, and wiped away with the last who tells of progress.
+class ProgressLine {
+ public:
+  ProgressLine() = default;
+  ProgressLine(const ProgressLine&) = delete;
+  ProgressLine& operator=(const ProgressLine&) = delete;
+  ~ProgressLine() {
+    if (shown_) std::fputs("\r\033[K", stderr);
+  }
+
+  // Work that is soon done needs no telling.
+  void tell(const std::string& what, double share) {
+    const auto now = Clock::now();
+    if (now - begun_ < std::chrono::milliseconds(500) || now - last_ < std::chrono::milliseconds(100)) return;
+    last_ = now;
+    shown_ = true;
+    std::fprintf(stderr, "\r\033[Kholdback: %s, %.0f %%", what.c_str(), 100 * share);
+    std::fflush(stderr);
+  }
+
+ private:
+  using Clock = std::chrono::steady_clock;
+  Clock::time_point begun_{Clock::now()};
+  Clock::time_point last_{};
+  bool shown_{};
+};
+
+}  // namespace
+
+std::function<void(const std::string&, double)> progress_bar() {
+  if (::isatty(STDERR_FILENO) == 0) return {};
+  const auto line = std::make_shared<ProgressLine>();
+  return [line](const std::string& what, double share) { line->tell(what, share); };
 }
 
 Styles styles_of(const Settings& settings) {

@@ -1,6 +1,7 @@
 // What the program needs from its host: files, standard input and output, the terminal.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <variant>
@@ -33,6 +34,9 @@ void protect_inputs(const Settings& settings);
 
 /// True when a file of that name is there.
 bool exists(const std::string& path);
+
+/// Tells on standard error how far long work is, in one line that is written over; empty when that is no terminal.
+std::function<void(const std::string& what, double share)> progress_bar();
 
 /// How text is set, from the options, the environment and the terminal: on standard output, and on standard error.
 struct Styles {

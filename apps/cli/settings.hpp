@@ -21,11 +21,15 @@ struct Settings {
   std::optional<int> brakes{};
   std::optional<int> threads{};
   std::optional<double> tolerance{};  // [1]
+  std::string scenario{};             // of simulate; empty: the usual one
+  std::string compare{};              // of simulate: controls, comma between them
+  std::string idlers{};               // of simulate; empty: as needed
   std::string units{};                // "si", "us"; empty: as the environment says, else si
   std::string colour{"auto"};
-  std::string out{};   // empty: standard output
-  std::string svg{};   // folder for figures; empty: none
-  std::string xlsx{};  // workbook to write beside the answer; empty: none
+  std::string out{};     // empty: standard output
+  std::string svg{};     // folder for figures; empty: none
+  std::string traces{};  // folder for the traces of simulate; empty: none
+  std::string xlsx{};    // workbook to write beside the answer; empty: none
   bool json{};
   bool csv{};
   bool all{};
