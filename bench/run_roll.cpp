@@ -3,32 +3,21 @@
 #include <benchmark/benchmark.h>
 
 #include <cstdlib>
-#include <numbers>
 
-#include "holdback/dynamics/run.hpp"
+#include "stand_in_motion.hpp"
 
 namespace {
 
-using namespace holdback::dynamics;
+using namespace holdback;
 
-/// A roll of half a ton on a span of three metres (invented), half an hour at 100 m/min, with a normal stop at the end.
 void run_roll(benchmark::State& state) {
-  Plant plant;
-  plant.roll = {0.09, 1e-4, 0.6, std::numbers::pi / 2 * 900, static_cast<double>(state.range(0)) / 1e4};
-  plant.brake = {1e-3, 1e4, 1.1, 0, 1.5};
-  plant.air = {0.08, 0.04};
-  plant.span = {3, 2e5, 0, 2, 4};
-  const MotionState start = steady_state(plant, 5.0 / 3, 150, 0.45);
-  const BelievedBrake believed{1e-3, 1e4, 1.5};
-  const PressureRange range{0, 6e5, 500};
+  const dynamics::RunRequest request = bench::half_an_hour(static_cast<double>(state.range(0)) / 1e4);
   double ran = 0;
   for (auto _ : state) {
-    LoadCellPi controller({20, 0.5, 0.01, 0.9, true}, believed, range);
-    const Course course =
-        run(plant, start, 5.0 / 3, {{"hold", 1790, 5.0 / 3}, {"stop", 10, 0}}, controller, 150, {140, 160}, Sampling{});
-    if (course.failed) std::abort();
-    ran += 1800;
-    benchmark::DoNotOptimize(course.slip_work);
+    const MotionRun run = dynamics::run(request);
+    if (run.end == RunEnd::failed) std::abort();
+    ran += run.line_time;
+    benchmark::DoNotOptimize(run.energy.slipped);
   }
   state.counters["times real time"] = benchmark::Counter(ran, benchmark::Counter::kIsRate);
 }
