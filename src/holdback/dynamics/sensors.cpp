@@ -27,11 +27,4 @@ double Noise::next(double deviation) {
   return deviation * std::sqrt(3.0) * (even() + even() + even() + even());
 }
 
-double rounded(double value, double step) {
-  if (step <= 0) return value;
-  constexpr double whole = 6755399441055744.0;  // 1.5·2⁵²: adding it rounds to a whole number, inline
-  const double count = value / step;
-  return std::abs(count) < 1e15 ? ((count + whole) - whole) * step : value;
-}
-
 }  // namespace holdback::dynamics

@@ -2,6 +2,7 @@
 // diameter is measured.
 #pragma once
 
+#include <cmath>
 #include <cstddef>
 #include <cstdint>
 #include <vector>
@@ -60,6 +61,11 @@ class Noise {
 };
 
 /// Rounded to a step; as it is for a step of zero.
-double rounded(double value, double step);
+inline double rounded(double value, double step) {
+  if (step <= 0) return value;
+  constexpr double whole = 6755399441055744.0;  // 1.5·2⁵²: adding it rounds to a whole number, inline
+  const double count = value / step;
+  return std::abs(count) < 1e15 ? ((count + whole) - whole) * step : value;
+}
 
 }  // namespace holdback::dynamics
