@@ -153,8 +153,10 @@ class Runner {
   void step() {
     const double before = rig_.time();
     const bool went = rig_.sample();
-    note(rig_.time() - before);
-    if (rig_.time() >= next_trace_ - 1e-9) keep();
+    if (went) {
+      note(rig_.time() - before);
+      if (rig_.time() >= next_trace_ - 1e-9) keep();
+    }
     if (!went) {
       run_.end = RunEnd::failed;
       run_.fault = rig_.mover().fault();
@@ -299,12 +301,17 @@ class Runner {
     run_.steps = static_cast<double>(rig_.mover().steps());
     run_.steady_outside = steady_time_ > 0 ? steady_outside_ / steady_time_ : 0;
     run_.accident = accident_;
+    if (run_.end != RunEnd::failed) close_books();
+    judge(run_, request_.bounds, request_.rig.setpoint);
+  }
+
+  // Of a run that broke off nothing adds up any more.
+  void close_books() {
     EnergyBooks& books = run_.energy;
     books.pulled = rig_.pulled();
     books.slipped = rig_.sight().slip_work;
     books.stored = rig_.stored_gain();
     books.residual = books.pulled - books.slipped - books.stored;
-    judge(run_, request_.bounds, request_.rig.setpoint);
   }
 
   const RunRequest& request_;

@@ -181,7 +181,10 @@ TEST(run, stops_at_what_is_no_number_and_keeps_its_trace) {
   EXPECT_NEAR(done.fault_time, 2, 0.011);
   EXPECT_GE(done.trace.time.size(), 20U);
   EXPECT_NEAR(done.trace.time.front(), 0, 1e-12);
-  EXPECT_TRUE(std::isfinite(done.trace.tension.front()));
+  for (const auto* column : {&done.trace.tension, &done.trace.pressure, &done.trace.torque, &done.trace.slip_power})
+    for (const double value : *column) EXPECT_TRUE(std::isfinite(value));
+  EXPECT_TRUE(std::isfinite(done.phases.back().mean_tension));
+  EXPECT_TRUE(std::isfinite(done.energy.residual));
   EXPECT_EQ(done.state, State::fails);
 }
 
