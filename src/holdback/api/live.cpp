@@ -45,12 +45,14 @@ class LiveRun::Inside {
     demand(std::isfinite(duration) && duration <= longest_advance, "for: s, up to a day");
     act(inputs);
     state_.lowest_tension = state_.highest_tension = rig_->sight().tension;
+    state_.highest_slack = rig_->sight().slack;
     due_ += std::max(0.0, duration);
     while (due_ >= rig_->sample_time() * (1 - 1e-9) && !over()) {
       due_ -= rig_->sample_time();
       state_.failed = !rig_->sample();
       state_.lowest_tension = std::min(state_.lowest_tension, rig_->sight().lowest_tension);
       state_.highest_tension = std::max(state_.highest_tension, rig_->sight().highest_tension);
+      state_.highest_slack = std::max(state_.highest_slack, rig_->sight().slack);
     }
     if (over()) due_ = 0;
     look();

@@ -44,6 +44,7 @@ struct LiveState {
   double low{};               // [N] window
   double high{};              // [N]
   double slack{};             // [m]
+  double highest_slack{};     // [m] since the last look
   double pressure{};          // [Pa] at the brake
   double set_pressure{};      // [Pa]
   double torque{};            // [N·m] brake and drag

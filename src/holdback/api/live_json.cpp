@@ -25,6 +25,7 @@ Json json_of(const LiveState& s) {
           {"low", s.low},
           {"high", s.high},
           {"slack", s.slack},
+          {"highest_slack", s.highest_slack},
           {"pressure", s.pressure},
           {"set_pressure", s.set_pressure},
           {"torque", s.torque},

@@ -80,6 +80,34 @@ void check_scenario(const Scenario& scenario, std::size_t index, const Roll& rol
     within(scenario.events[i].at_diameter, path + ".event[" + std::to_string(i) + "].at_diameter");
 }
 
+/// Line time [s] that a scenario may take at most: what it says, and the roll at its slowest speed.
+double longest_run(const Job& job, const Scenario* scenario) {
+  const double length = physics::roll_length(job.roll.core_radius(), job.roll.full_radius(), job.web.caliper);
+  if (scenario == nullptr) return length / job.speed;
+  if (scenario->end) return *scenario->end;
+  double slowest = job.speed;
+  double told = 0;
+  for (const Event& event : scenario->events) {
+    if (event.kind == EventKind::ramp && event.speed && *event.speed > 0) slowest = std::min(slowest, *event.speed);
+    told = std::max(told, event.at.value_or(0)) + event.duration.value_or(0);
+  }
+  const bool waits = std::any_of(scenario->events.begin(), scenario->events.end(),
+                                 [](const Event& event) { return event.at_diameter.has_value(); });
+  return told + (waits ? length / slowest : 0);
+}
+
+// A minute of computing, about: beyond that a slip of the pen is likelier than a wish.
+void check_length(const Stand& stand, const Job& job, const Scenario* scenario, Problems& problems) {
+  constexpr double most_samples = 1e8;
+  const double time = longest_run(job, scenario);
+  if (time <= most_samples * stand.control.sample_time) return;
+  problems.push_back(
+      refused("control.sample_time", "",
+              {"The scenario may last {0} of line time: more than a hundred million samples.",
+               {{time, Quantity::running_time}}},
+              {"a sample time of at least {0}, or a shorter scenario", {{time / most_samples, Quantity::duration}}}));
+}
+
 }  // namespace
 
 LoadCell usual_load_cell() { return usual(files::load_cell_fields()); }
@@ -99,8 +127,9 @@ Problems unmovable(const Stand& stand, const Request& request) {
                                 "stiffness."},
                                {"web.modulus, or the moduli of all its plies"}));
   for (const ControlKind kind : request.compare) check_sensor(stand, kind, problems);
-  if (request.scenario.empty()) return problems;
   const Scenario* scenario = scenario_called(stand, request.scenario);
+  check_length(stand, *job, scenario, problems);
+  if (request.scenario.empty()) return problems;
   if (scenario != nullptr) {
     check_scenario(*scenario, static_cast<std::size_t>(scenario - stand.scenarios.data()), job->roll, problems);
     return problems;

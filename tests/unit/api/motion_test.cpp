@@ -133,6 +133,17 @@ TEST(simulate, refuses_a_diameter_that_the_roll_never_has) {
   EXPECT_EQ(first_error(answer(r)).field, "scenario[3].event[0].at_diameter");
 }
 
+TEST(simulate, refuses_a_run_of_more_samples_than_anybody_waits_for) {
+  std::string text = example;
+  const std::string sample = "sample_time = \"10 ms\"";
+  text.replace(text.find(sample), sample.size(), "sample_time = \"0.1 ms\"");
+  Request r = request("simulate", text +
+                                      "\n[[scenario]]\nname = \"week\"\n\n[[scenario.event]]\ndo = "
+                                      "\"hold\"\nduration = \"5 h\"\n");
+  r.scenario = "week";
+  EXPECT_EQ(first_error(answer(r)).field, "control.sample_time");
+}
+
 TEST(tune, keeps_the_asked_margins_from_full_to_core) {
   const Answer a = answer(request("tune"));
   ASSERT_TRUE(a.tuning);
