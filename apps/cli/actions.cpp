@@ -12,6 +12,7 @@
 #include "holdback/files/schema.hpp"
 #include "host.hpp"
 #include "man_page.hpp"
+#include "page.hpp"
 #include "xlsx_read.hpp"
 #include "xlsx_write.hpp"
 
@@ -169,6 +170,15 @@ int show_example(const Settings& settings) {
     return 0;
   }
   write(std::string(found->text), settings);
+  return 0;
+}
+
+int write_page(const Settings& settings) {
+  if (page().empty())
+    throw Refusal("this program was built without the page; ./run page builds it, and the program with it");
+  if (!settings.out.empty() && exists(settings.out) && !settings.force)
+    throw Refusal(settings.out + " is there already; --force replaces it");
+  write(std::string(page()), settings);
   return 0;
 }
 

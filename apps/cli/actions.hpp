@@ -11,6 +11,9 @@ int answer_stand(const Settings& settings);
 /// example: lists the invented stands, or writes one.
 int show_example(const Settings& settings);
 
+/// page: writes the page, one HTML file.
+int write_page(const Settings& settings);
+
 /// describe: schemas, file format, man page, completions; all derived from the tables of the program.
 int describe(const Settings& settings);
 

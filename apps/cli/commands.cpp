@@ -201,6 +201,20 @@ Command example() {
       show_example};
 }
 
+Command page_command() {
+  return {
+      "page",
+      "write the page: one HTML file that works offline",
+      "Writes the page as one self-contained file, with this same core inside, for a laptop or a tablet at the "
+      "machine: "
+      "describe the stand, choose the fit, show the stand running, print. Open it in a browser; it needs no network.",
+      {},
+      {out, force, help},
+      {{"holdback page --out holdback.html", "a file to open, to copy to a tablet, to send"}},
+      plain,
+      write_page};
+}
+
 Command description() {
   return {
       "describe",
@@ -225,7 +239,8 @@ Command description() {
 }  // namespace
 
 const std::vector<Command>& commands() {
-  static const std::vector<Command> all_commands{check(), size(), plan(), simulate(), tune(), example(), description()};
+  static const std::vector<Command> all_commands{check(), size(),         plan(),    simulate(),
+                                                 tune(),  page_command(), example(), description()};
   return all_commands;
 }
 

@@ -10,7 +10,7 @@ from pathlib import Path
 
 import tree
 
-JOBS = {"demo", "test", "build", "wasm", "bench", "format", "tidy", "asan", "coverage", "fuzz", "derive", "help"}
+JOBS = {"demo", "test", "build", "wasm", "page", "bench", "format", "tidy", "asan", "coverage", "fuzz", "derive", "help"}
 
 
 def run(*arguments, path=None):

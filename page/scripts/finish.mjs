@@ -1,0 +1,25 @@
+// After vite: gives the page its name and refuses one that is too large or reaches outside.
+import { readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { fileURLToPath } from 'node:url';
+
+const dist = join(dirname(fileURLToPath(import.meta.url)), '..', 'dist');
+const file = join(dist, 'holdback.html');
+
+// The page may reach nothing outside itself, by its own policy. Not on the dev server, which needs a socket.
+const policy = [
+  "default-src 'none'", "script-src 'unsafe-inline' 'wasm-unsafe-eval'", "style-src 'unsafe-inline'", 'worker-src blob:',
+  'img-src data: blob:', "connect-src 'none'", "form-action 'none'", "base-uri 'none'",
+].join('; ');
+const mark = '<!-- policy -->';
+const made = readFileSync(join(dist, 'index.html'), 'utf8');
+if (!made.includes(mark)) throw new Error(`index.html has no ${mark}`);
+writeFileSync(file, made.replace(mark, () => `<meta http-equiv="Content-Security-Policy" content="${policy}" />`));
+rmSync(join(dist, 'index.html'));
+
+const most = 2.5e6;
+const size = statSync(file).size;
+if (size > most) throw new Error(`${file} has ${size} bytes; at most ${most} are accepted.`);
+const outside = /<(?:script|link|img)[^>]+(?:src|href)="(?!data:)[^"]+"/i.exec(readFileSync(file, 'utf8'));
+if (outside) throw new Error(`${file} asks for something outside itself: ${outside[0]}`);
+console.log(`${file}: ${(size / 1e6).toFixed(2)} MB`);

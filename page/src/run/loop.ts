@@ -1,0 +1,150 @@
+/**
+ * Advances one run, or two in step, at a chosen speed. Never asks for more while an answer is on its way: what time has
+ * passed meanwhile goes into the next advance. Inputs that come between two advances are gathered, the later over the earlier.
+ */
+import type { Core } from '../contract';
+import { Strips } from './strips';
+
+export type Inputs = Record<string, unknown>;
+export interface Track { control: string; run: number; state: any; strips: Strips; over: boolean }
+export interface Opened { tracks: Track[]; refused?: any; problem?: string }
+
+const longest_frame = 0.25;  // [s] that one frame may stand for, so that a page that slept does not leap
+const share_of_time = 90;    // [ms] of computing between two drawings when the whole roll is run
+
+/** Later inputs win, and one that contradicts an earlier one takes it back. */
+export function merged(before: Inputs, more: Inputs): Inputs {
+  const out = { ...before };
+  const drop = (...keys: string[]) => { for (const key of keys) delete out[key]; };
+  if ('pressure' in more) drop('automatic');
+  if ('automatic' in more) drop('pressure');
+  if ('line_speed' in more) drop('stop', 'within');
+  if (more['stop'] || more['emergency_stop']) drop('line_speed', 'within');
+  if (more['emergency_stop']) drop('stop');
+  Object.assign(out, more);
+  if (out['emergency_stop']) drop('line_speed', 'within', 'stop');
+  return out;
+}
+
+export class RunLoop {
+  tracks: Track[] = [];
+  factor = 1;
+  playing = false;
+  private pending: Inputs = {};
+  private busy = false;
+  private generation = 0;
+  private last: number | undefined;
+
+  /** `onStep` hears of every answer, `onFault` of what ends the run from outside. */
+  constructor(private readonly core: Core, private readonly onStep: (tracks: Track[]) => void, private readonly onFault: (what: string) => void) {}
+
+  get in_flight(): boolean { return this.busy; }
+  get over(): boolean { return this.tracks.length === 0 || this.tracks.every((one) => one.over); }
+
+  /** Opens a run for each control; closes those before. */
+  async open(stand: { name: string; text: string }, job: string, controls: string[]): Promise<Opened> {
+    const mine = this.forget();
+    const tracks: Track[] = [];
+    try {
+      for (const control of controls) {
+        const got = await this.core.liveOpen({ version: 1, stand, job, compare: [control] });
+        if (typeof got?.run !== 'number') {
+          for (const one of tracks) void this.core.liveClose(one.run).catch(() => undefined);
+          return got?.problem ? { tracks: [], problem: String(got.problem) } : { tracks: [], refused: got };
+        }
+        const strips = new Strips();
+        strips.add(got.state);
+        tracks.push({ control, run: got.run, state: got.state, strips, over: ended(got.state) });
+      }
+    } catch (error) {
+      return { tracks: [], problem: error instanceof Error ? error.message : String(error) };
+    }
+    if (mine !== this.generation) {
+      for (const one of tracks) void this.core.liveClose(one.run).catch(() => undefined);
+      return { tracks: [] };
+    }
+    this.tracks = tracks;
+    return { tracks };
+  }
+
+  private forget(): number {
+    for (const one of this.tracks) void this.core.liveClose(one.run).catch(() => undefined);
+    this.tracks = [];
+    this.playing = false;
+    this.busy = false;
+    this.pending = {};
+    this.last = undefined;
+    return ++this.generation;
+  }
+  close(): void { this.forget(); }
+
+  send(inputs: Inputs): void { this.pending = merged(this.pending, inputs); }
+
+  /** Once for every frame of the screen; `now` in milliseconds. */
+  frame(now: number): void {
+    if (this.last === undefined) this.last = now;
+    if (this.busy) return;
+    const passed = Math.min(longest_frame, Math.max(0, (now - this.last) / 1000));
+    this.last = now;
+    const asked = Object.keys(this.pending).length > 0;
+    if (this.over || (!this.playing && !asked)) return;
+    void this.advance(this.playing ? passed * this.factor : 0);
+  }
+
+  /** One advance of every track, together; false when the run is gone. */
+  async advance(seconds: number): Promise<boolean> {
+    if (this.busy) return false;
+    this.busy = true;
+    const mine = this.generation;
+    const inputs = this.pending;
+    this.pending = {};
+    try {
+      const running = this.tracks.filter((one) => !one.over);
+      const answers = await Promise.all(running.map((one) => this.core.liveAdvance(one.run, seconds, inputs)));
+      if (mine !== this.generation) return false;
+      this.busy = false;
+      const bad = answers.find((one) => !one?.state);
+      if (bad) return this.fault(String(bad?.problem ?? 'The core gave no state.'));
+      running.forEach((one, i) => take(one, answers[i].state));
+      this.onStep(this.tracks);
+      if (this.over) this.playing = false;
+      return true;
+    } catch (error) {
+      if (mine !== this.generation) return false;
+      return this.fault(error instanceof Error ? error.message : String(error));
+    }
+  }
+
+  private fault(what: string): false {
+    this.forget();
+    this.onFault(what || 'The calculation stopped.');
+    return false;
+  }
+
+  /**
+   * Runs on until no web is left, as fast as the core can, `chunk` seconds an advance. `breathe` is awaited ten times a
+   * second or so; it says whether to go on. Ends too when the line has stood still for a while with nothing left to come.
+   */
+  async whole(chunk: number, breathe: (tracks: Track[]) => Promise<boolean>, clock: () => number = () => performance.now()): Promise<void> {
+    const mine = this.generation;
+    let begun = clock(), still = 0;
+    while (!this.over && mine === this.generation) {
+      const ran = this.tracks.map((one) => one.state.web_run);
+      while (this.busy) await new Promise((done) => setTimeout(done));
+      if (!(await this.advance(chunk))) return;
+      still = this.tracks.every((one, i) => one.state.web_run === ran[i]) ? still + 1 : 0;
+      if (still > 60) return;
+      if (clock() - begun < share_of_time) continue;
+      if (!(await breathe(this.tracks))) return;
+      begun = clock();
+    }
+  }
+}
+
+const ended = (state: any) => Boolean(state?.at_core || state?.failed);
+
+function take(track: Track, state: any): void {
+  track.state = state;
+  track.strips.add(state);
+  track.over = ended(state);
+}

@@ -1,0 +1,48 @@
+// The real core in Node: what the worker sends is what the page shows.
+import createHoldback from '@core/holdback.js';
+import packed from 'virtual:core-wasm';
+import { readFileSync } from 'node:fs';
+import { beforeAll, describe, expect, it } from 'vitest';
+import { calls, unpack, type CoreModule } from '../src/core/module';
+import { slim } from '../src/core/slim';
+import { kinds, noteText } from '../src/units';
+
+const text = readFileSync('../examples/02-film-laminator.toml', 'utf8');
+let core: CoreModule;
+const answer = (more: Record<string, unknown>): any => JSON.parse(calls.answer(core, JSON.stringify({ version: 1, stand: { name: 'x.toml', text }, ...more })));
+beforeAll(async () => {
+  core = await createHoldback({ wasmBinary: await unpack(packed) });
+});
+
+describe('the core', () => {
+  it('chooses a fit, and the short form changes no number', () => {
+    const whole = answer({ command: 'size', all: true });
+    const short = slim(structuredClone(whole));
+    expect(short.choice.recommended).toEqual(whole.choice.recommended);
+    whole.choice.all.forEach((fit: any, i: number) => fit.jobs.forEach((job: any, j: number) => {
+      const { margin, binding, state, pairs } = short.choice.all[i].jobs[j];
+      expect({ margin, binding, state, pairs }).toEqual({ margin: job.margin, binding: job.binding, state: job.state, pairs: job.pairs });
+    }));
+    expect(JSON.stringify(short).length).toBeLessThan(JSON.stringify(whole).length / 2);
+  });
+  it('names fields as the forms do', () => {
+    const bad = answer({ command: 'check', stand: { name: 'x.toml', text: text.replace('full_diameter = "1000 mm"', 'full_diameter = "1000"') } });
+    expect(bad.outcome).toBe('bad_input');
+    expect(bad.problems.map((one: any) => one.field)).toContain('roll[0].full_diameter');
+  });
+  it('says nothing whose amounts the page would miss in US units', () => {
+    const choice = answer({ command: 'size', all: true }).choice;
+    const notes = [...choice.assumptions, ...choice.cautions, choice.why, ...choice.uncovered.flatMap((one: any) => [one.why, ...one.remedies.map((r: any) => r.what)])];
+    const metric = new RegExp(`\\d (${Object.values(kinds).filter((kind) => kind.si.unit !== kind.us.unit && /^[a-zµ·/]+$/i.test(kind.si.unit) && kind.si.unit !== 'm').map((kind) => kind.si.unit.replace('/', '\\/')).join('|')})\\b`);
+    for (const note of notes) expect(noteText(note, 'us')).not.toMatch(metric);
+  });
+  it('runs live', () => {
+    const film = readFileSync('../examples/04-film-in-motion.toml', 'utf8');
+    const opened = JSON.parse(calls.liveOpen(core, JSON.stringify({ version: 1, stand: { name: 'f.toml', text: film }, job: 'clear film' })));
+    expect(opened.state.held).toBe(true);
+    const on = JSON.parse(calls.liveAdvance(core, JSON.stringify({ run: opened.run, for: 1, inputs: { line_speed: 1 } })));
+    expect(on.state.time).toBeGreaterThan(0.9);
+    calls.liveClose(core, String(opened.run));
+    expect(JSON.parse(calls.liveAdvance(core, JSON.stringify({ run: opened.run, for: 1 })))).toHaveProperty('problem');
+  });
+});
