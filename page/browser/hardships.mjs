@@ -11,7 +11,7 @@ const file = (name, content) => {
   writeFileSync(path, content);
   return path;
 };
-const notice = (page, text) => page.waitForSelector(`.notice:has-text("${text}")`, { timeout: 10000 });
+const notice = (page, text) => page.waitForSelector(`.notice:has-text("${text}")`, { timeout: 20000 });
 
 export function hardshipChecks(browser) {
   check('a wrong file is shown as text with what is wrong, and undo brings the old one back', async () => {
