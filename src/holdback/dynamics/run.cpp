@@ -5,6 +5,8 @@
 #include <numbers>
 #include <string>
 
+#include "holdback/model/event_words.hpp"
+
 namespace holdback::dynamics {
 
 namespace {
@@ -12,30 +14,6 @@ namespace {
 constexpr double to_settle = 2;       // [s] after a change before steady running is judged
 constexpr double last_look = 3;       // [s] that a run goes on after its last event
 constexpr double moving_from = 1e-3;  // [m/s]
-
-std::string word_of(EventKind kind) {
-  switch (kind) {
-    case EventKind::ramp:
-      return "ramp";
-    case EventKind::hold:
-      return "hold";
-    case EventKind::stop:
-      return "stop";
-    case EventKind::emergency_stop:
-      return "emergency stop";
-    case EventKind::splice:
-      return "splice";
-    case EventKind::setpoint:
-      return "setpoint";
-    case EventKind::pairs:
-      return "pairs";
-    case EventKind::air_failure:
-      return "air failure";
-    case EventKind::web_break:
-      break;
-  }
-  return "web break";
-}
 
 class Runner {
  public:

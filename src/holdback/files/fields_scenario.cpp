@@ -1,5 +1,6 @@
 // Rows of the scenarios and their events.
 #include "holdback/files/field_table.hpp"
+#include "holdback/model/event_words.hpp"
 
 namespace holdback::files {
 
@@ -28,23 +29,20 @@ const std::vector<Field<Scenario>>& scenario_fields() {
   return rows;
 }
 
+namespace {
+
+std::vector<std::pair<std::string, EventKind>> words_of_events() {
+  std::vector<std::pair<std::string, EventKind>> words;
+  for (const EventKind kind : event_kinds) words.emplace_back(word_of(kind), kind);
+  return words;
+}
+
+}  // namespace
+
 const std::vector<Field<Event>>& event_fields() {
   using F = Field<Event>;
   static const std::vector<F> rows{
-      F::word<EventKind>("do",
-                         {{"ramp", EventKind::ramp},
-                          {"hold", EventKind::hold},
-                          {"stop", EventKind::stop},
-                          {"emergency stop", EventKind::emergency_stop},
-                          {"splice", EventKind::splice},
-                          {"setpoint", EventKind::setpoint},
-                          {"pairs", EventKind::pairs},
-                          {"air failure", EventKind::air_failure},
-                          {"web break", EventKind::web_break}},
-                         &Event::kind)
-          .required()
-          .such_as("ramp")
-          .means("what happens"),
+      F::word<EventKind>("do", words_of_events(), &Event::kind).required().such_as("ramp").means("what happens"),
       F::quantity("at", Q::duration, &Event::at)
           .from("0 s")
           .to("7 d")

@@ -3,13 +3,10 @@
 #include <algorithm>
 #include <cmath>
 
+#include "holdback/model/event_words.hpp"
 #include "holdback/model/faults.hpp"
 
 namespace holdback {
-
-namespace {
-
-std::string place(std::size_t index) { return "event[" + std::to_string(index) + "]"; }
 
 std::string word_of(EventKind kind) {
   switch (kind) {
@@ -34,6 +31,10 @@ std::string word_of(EventKind kind) {
   }
   return "web break";
 }
+
+namespace {
+
+std::string place(std::size_t index) { return "event[" + std::to_string(index) + "]"; }
 
 bool takes_time(EventKind kind) {
   return kind == EventKind::ramp || kind == EventKind::hold || kind == EventKind::stop ||
