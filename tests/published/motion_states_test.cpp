@@ -67,16 +67,24 @@ void go(Mover& mover, const std::vector<Leg>& legs, double to) {
   }
 }
 
-// One span, runout 0.5 mm, static friction 1.3 times sliding: the line stops faster than the roll can, the web goes
-// slack, the roll comes to rest; then the line takes the slack up, pulls, and breaks the roll loose.
-TEST(motion, agrees_with_scipy_through_slack_rest_and_break_away) {
+/// One span with a roll off centre, in steady running.
+std::unique_ptr<Mover> one_span() {
   Plant plant = stand();
   plant.roll.runout = 5e-4;
   plant.path = single_span(3, 2e5, 30);
-  const auto mover = make_mover(plant, {4, 120, 0.35}, {1e-12, Steps::explicit_steps});
-  const double pressure = mover->sight().pressure;
-  const std::vector<Leg> legs{
-      {2, 0, 4, 0, pressure}, {6, 2, 4, -1, pressure}, {8, 6, 0, 0, pressure}, {14, 8, 0, 0.3, pressure}};
+  return make_mover(plant, {4, 120, 0.35}, {1e-12, Steps::explicit_steps});
+}
+
+/// Steady, a stop faster than the roll's, a rest, a pull that breaks the roll loose; the pressure stays.
+std::vector<Leg> stop_and_pull(double pressure) {
+  return {{2, 0, 4, 0, pressure}, {6, 2, 4, -1, pressure}, {8, 6, 0, 0, pressure}, {14, 8, 0, 0.3, pressure}};
+}
+
+// One span, runout 0.5 mm, static friction 1.3 times sliding: the line stops faster than the roll can, the web goes
+// slack, the roll comes to rest; then the line takes the slack up, pulls, and breaks the roll loose.
+TEST(motion, agrees_with_scipy_through_slack_rest_and_break_away) {
+  const auto mover = one_span();
+  const std::vector<Leg> legs = stop_and_pull(mover->sight().pressure);
   const auto expected = rows("one_span");
   ASSERT_GT(expected.size(), 30U);
   for (const Row& row : expected) {
@@ -97,13 +105,8 @@ TEST(motion, agrees_with_scipy_through_slack_rest_and_break_away) {
 
 // The events themselves, between two times a microsecond apart.
 TEST(motion, meets_the_events_that_scipy_finds) {
-  Plant plant = stand();
-  plant.roll.runout = 5e-4;
-  plant.path = single_span(3, 2e5, 30);
-  const auto mover = make_mover(plant, {4, 120, 0.35}, {1e-12, Steps::explicit_steps});
-  const double pressure = mover->sight().pressure;
-  const std::vector<Leg> legs{
-      {2, 0, 4, 0, pressure}, {6, 2, 4, -1, pressure}, {8, 6, 0, 0, pressure}, {14, 8, 0, 0.3, pressure}};
+  const auto mover = one_span();
+  const std::vector<Leg> legs = stop_and_pull(mover->sight().pressure);
   int events = 0;
   for (const Row& row : rows("one_span_")) {
     SCOPED_TRACE(row.name + " " + std::to_string(row.t));

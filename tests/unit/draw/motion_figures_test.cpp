@@ -7,6 +7,7 @@
 #include "holdback/draw/svg.hpp"
 #include "unit/draw/motion_samples.hpp"
 #include "unit/draw/pictures.hpp"
+#include "unit/draw/sound.hpp"
 
 namespace holdback::draw {
 namespace {
@@ -15,23 +16,6 @@ constexpr auto si = units::System::si;
 constexpr auto us = units::System::us;
 constexpr double undefined = std::numeric_limits<double>::quiet_NaN();
 constexpr double infinite = std::numeric_limits<double>::infinity();
-
-void expect_sound(const Scene& scene) {
-  EXPECT_EQ(pictures::outside(scene), "") << scene.title;
-  EXPECT_EQ(pictures::overlapping(scene), "") << scene.title;
-  EXPECT_FALSE(scene.title.empty());
-  EXPECT_FALSE(scene.description.empty());
-  const auto text = svg(scene);
-  EXPECT_EQ(pictures::Xml(text).fault(), "") << scene.title;
-  const auto marks = text.substr(text.find("</style>"));
-  for (const auto* word : {"nan", "inf\"", "inf ", "undefined"}) EXPECT_EQ(marks.find(word), std::string::npos) << word;
-}
-
-std::vector<std::string> files(const Answer& answer) {
-  std::vector<std::string> out;
-  for (const auto& figure : figures_of(answer, si)) out.push_back(figure.file);
-  return out;
-}
 
 TEST(figures_of, one_run_is_one_figure_and_several_are_compared_first) {
   EXPECT_EQ(files(samples::simulate()), (std::vector<std::string>{"run-paper-labels"}));
