@@ -67,7 +67,7 @@ struct LiveState {
 class LiveRun {
  public:
   /// A stand at standstill with the web at its setpoint, under the first control of `request.compare`, else the stand's
-  /// own. Bad input answers as answer() does.
+  /// own. Idlers follow the line unless `request.idlers` says each. Bad input answers as answer() does.
   static std::variant<std::unique_ptr<LiveRun>, Answer> open(const Request& request);
   ~LiveRun();
 

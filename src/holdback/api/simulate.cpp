@@ -49,9 +49,12 @@ Simulation simulate(const Stand& stand, const Request& request) {
   made.speed = job.job().speed;
   std::vector<ControlKind> kinds = request.compare;
   if (kinds.empty()) kinds = {stand.control.kind};
-  bool each = false;
+  // The same for all controls, so that they are compared on one stand.
+  const bool each =
+      request.idlers == Idlers::each ||
+      (request.idlers == Idlers::as_needed &&
+       std::any_of(kinds.begin(), kinds.end(), [&](ControlKind kind) { return job.idlers_matter(kind); }));
   for (const ControlKind kind : kinds) {
-    each = request.idlers == Idlers::each || (request.idlers == Idlers::as_needed && job.idlers_matter(kind));
     dynamics::RunRequest run = job.run_request(kind, scenario, each);
     if (request.progress) run.progress = [&](double share) { request.progress(std::string(key_of(kind)), share); };
     made.runs.push_back(dynamics::run(run));
