@@ -1,4 +1,4 @@
-// The core as one function for a page or any other JavaScript host: request text in, answer text out.
+// The core for a page or any other JavaScript host: request text in, answer text out, and live runs.
 #include <cstdlib>
 #include <cstring>
 #include <string>

@@ -35,6 +35,13 @@ Note beyond_rating(const MotionRun& run, const RunBounds& bounds) {
   return {};
 }
 
+/// Setpoint [N] that held in a phase, by the trace; `otherwise` without one.
+double setpoint_in(const PhaseFacts& phase, const RunTrace& trace, double otherwise) {
+  const auto after = std::upper_bound(trace.time.begin(), trace.time.end(), phase.end);
+  if (after == trace.time.begin() || trace.setpoint.size() != trace.time.size()) return otherwise;
+  return trace.setpoint[static_cast<std::size_t>(after - trace.time.begin()) - 1];
+}
+
 /// The first stop in which less tension is left than was asked to be kept.
 Note lost_in_stop(const MotionRun& run, const RunBounds& bounds, double setpoint) {
   for (const PhaseFacts& phase : run.phases) {
@@ -42,7 +49,7 @@ Note lost_in_stop(const MotionRun& run, const RunBounds& bounds, double setpoint
     const double share = phase.what == "stop"             ? bounds.stop_share
                          : phase.what == "emergency stop" ? bounds.emergency_stop_share
                                                           : 0;
-    const double least = share * bounds.low * setpoint;
+    const double least = share * bounds.low * setpoint_in(phase, run.trace, setpoint);
     if (phase.lowest_tension < least * (1 - 1e-6))
       return {"in the " + phase.what + " at {0} the tension falls to {1}; {2} must stay",
               {{phase.diameter, Quantity::short_length},

@@ -83,6 +83,18 @@ TEST(judge, fails_a_stop_that_keeps_too_little) {
   EXPECT_EQ(judged(run), State::holds);
 }
 
+// By hand: a setpoint lowered to 100 N before the stop leaves 0.5 · 0.9 · 100 = 45 N to be kept, not 67.5 N.
+TEST(judge, goes_by_the_setpoint_that_held_in_the_stop) {
+  MotionRun run = good_run();
+  run.phases[0].lowest_tension = 50;
+  EXPECT_EQ(judged(run), State::fails);
+  run.trace.time = {0, run.phases[0].end};
+  run.trace.setpoint = {150, 100};
+  EXPECT_EQ(judged(run), State::holds);
+  run.phases[0].lowest_tension = 44;
+  EXPECT_EQ(judged(run), State::fails);
+}
+
 TEST(judge, names_the_fault_of_a_run_that_broke_off) {
   MotionRun run = good_run();
   run.end = RunEnd::failed;
