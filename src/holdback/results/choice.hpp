@@ -108,6 +108,14 @@ struct JobFit {
   std::vector<Note> notes{};               // assumptions met and cautions, of this job
 };
 
+/// Where one job stands on one fit, in a line.
+struct Standing {
+  State state{};
+  LimitId binding{};
+  int pairs{};      // to engage on each brake
+  double margin{};  // [1] of the binding limit
+};
+
 /// A fit with what it does for the mix.
 struct FitResult {
   Fit fit{};
@@ -120,7 +128,8 @@ struct FitResult {
   double pads_per_year{};   // [1] the mix by its shares
   std::optional<double> price{};
   std::optional<double> pad_cost_per_year{};
-  std::vector<JobFit> jobs{};  // in the order of the mix
+  std::vector<JobFit> jobs{};         // in the order of the mix
+  std::vector<Standing> standings{};  // in the order of the mix; when the choice is made in brief
 };
 
 enum class RemedyKind {
@@ -180,6 +189,7 @@ struct Choice {
   std::string title{};
   std::string currency{};  // of every price and cost below; empty when the stand names none
   int fits_tried{};
+  bool brief{};                            // depths and remedies were left for later
   std::optional<FitResult> recommended{};  // none when the stand has no candidate
   std::optional<FitResult> next{};         // the fit it was preferred to
   Note why{};                              // why the first and not the second

@@ -34,6 +34,20 @@ void add_jobs(FitResult& result, const Coverage& coverage, std::size_t fit, cons
   for (std::size_t j = 0; j < coverage.demands.size(); ++j) result.jobs.push_back(in_full(coverage, fit, j, site));
 }
 
+void add_standings(FitResult& result, const std::vector<Verdict>& verdicts) {
+  for (const Verdict& verdict : verdicts)
+    result.standings.push_back({verdict.state, verdict.binding, verdict.pairs, verdict.margin});
+}
+
+// The job asked for, or the one with least in hand: its picture tells most when none was asked for.
+std::size_t job_in_depth(const FitResult& fit, const std::string& name) {
+  const auto at =
+      name.empty() ? std::min_element(fit.jobs.begin(), fit.jobs.end(),
+                                      [](const JobFit& a, const JobFit& b) { return a.margin < b.margin; })
+                   : std::find_if(fit.jobs.begin(), fit.jobs.end(), [&](const JobFit& job) { return job.job == name; });
+  return static_cast<std::size_t>(at - fit.jobs.begin());
+}
+
 // What only the recommended fit is asked: the window, heat over rolls, how likely it all holds.
 void add_depths(Choice& choice, const Stand& stand, const Coverage& coverage, std::size_t fit, const Site& site,
                 int threads) {
@@ -82,24 +96,27 @@ Uncovered uncovered(const JobFit& job, std::vector<Remedy> remedies) {
 
 // Looking for remedies is the long part of a mix that does not fit, and each job's search stands alone.
 void add_uncovered(Choice& choice, const Stand& stand, const Site& site, const Coverage& coverage, std::size_t best,
-                   int threads) {
+                   const ChooseOptions& options) {
   const std::vector<JobFit>& jobs = choice.recommended->jobs;
   std::vector<std::size_t> failing;
   for (std::size_t j = 0; j < jobs.size(); ++j)
     if (jobs[j].state == State::fails) failing.push_back(j);
   choice.uncovered.resize(failing.size());
-  numerics::parallel_for(failing.size(), static_cast<std::size_t>(std::max(threads, 0)), [&](std::size_t i) {
-    choice.uncovered[i] = uncovered(jobs[failing[i]], remedies(stand, site, coverage, best, failing[i]));
+  numerics::parallel_for(failing.size(), static_cast<std::size_t>(std::max(options.threads, 0)), [&](std::size_t i) {
+    std::vector<Remedy> found;
+    if (!options.brief) found = remedies(stand, site, coverage, best, failing[i]);
+    choice.uncovered[i] = uncovered(jobs[failing[i]], std::move(found));
   });
 }
 
-// The job asked for, or the one with least in hand: its picture tells most when none was asked for.
-std::size_t job_in_depth(const FitResult& fit, const std::string& name) {
-  const auto at =
-      name.empty() ? std::min_element(fit.jobs.begin(), fit.jobs.end(),
-                                      [](const JobFit& a, const JobFit& b) { return a.margin < b.margin; })
-                   : std::find_if(fit.jobs.begin(), fit.jobs.end(), [&](const JobFit& job) { return job.job == name; });
-  return static_cast<std::size_t>(at - fit.jobs.begin());
+// In brief: the heat and the window of the one job that is looked at.
+void add_depths_of_one(FitResult& result, const std::string& name, const Stand& stand, const Coverage& coverage,
+                       std::size_t fit, const Site& site) {
+  const std::size_t j = job_in_depth(result, name);
+  if (j == result.jobs.size()) return;
+  const Demand& demand = coverage.demands[j];
+  result.jobs[j].window = tension_window(stand.jobs[j], demand, site);
+  result.jobs[j].thermal = thermal_facts(demand, coverage.fits[fit], site, result.jobs[j].pairs);
 }
 
 void add_depth(Choice& choice, const std::string& name, const Site& site, const Coverage& coverage, std::size_t best) {
@@ -127,6 +144,7 @@ Choice choose(const Stand& stand, const ChooseOptions& options) {
   Choice choice;
   choice.title = stand.title;
   choice.currency = stand.currency;
+  choice.brief = options.brief;
   choice.assumptions = assumptions(stand, site);
   choice.cautions = cautions(stand, site);
 
@@ -139,17 +157,21 @@ Choice choose(const Stand& stand, const ChooseOptions& options) {
   const std::vector<std::size_t> order = rank(results, coverage.fits);
   for (const std::size_t fit : order) {
     choice.all.push_back(results[fit]);
-    if (options.all) add_jobs(choice.all.back(), coverage, fit, site);
+    if (options.brief) add_standings(choice.all.back(), coverage.verdicts[fit]);
+    if (options.all && !options.brief) add_jobs(choice.all.back(), coverage, fit, site);
   }
   const std::size_t best = order.front();
   choice.recommended = results[best];
   add_jobs(*choice.recommended, coverage, best, site);
-  add_depths(choice, stand, coverage, best, site, options.threads);
+  if (options.brief)
+    add_depths_of_one(*choice.recommended, options.job, stand, coverage, best, site);
+  else
+    add_depths(choice, stand, coverage, best, site, options.threads);
   if (order.size() > 1) {
     choice.next = results[order[1]];
     choice.why = why(*choice.recommended, *choice.next, static_cast<int>(stand.jobs.size()));
   }
-  add_uncovered(choice, stand, site, coverage, best, options.threads);
+  add_uncovered(choice, stand, site, coverage, best, options);
   add_depth(choice, options.job, site, coverage, best);
   return choice;
 }

@@ -17,6 +17,7 @@ struct ChooseOptions {
   std::optional<std::string> grade{};  // this grade,
   std::optional<int> brakes{};         // so many on the shaft
   int threads{0};                      // 0: as many as the machine has
+  bool brief{false};  // standings on every fit; heat and the window of one job alone; no remedies, no odds
 };
 
 /// The fits that the options leave to try. Empty when a name is unknown or nothing fits the words.

@@ -54,6 +54,47 @@ TEST(choose, shows_the_hardest_job_when_none_is_asked_for_in_depth) {
   EXPECT_EQ(choice.envelope->job, "harder");
 }
 
+TEST(choose, in_brief_answers_as_in_full_what_it_does_answer) {
+  Stand stand = test::small_stand();
+  stand.jobs.push_back(test::film_job());
+  stand.jobs[1].name = "harder";
+  stand.jobs[1].emergency_stop_time = 1;
+  ChooseOptions options;
+  options.all = true;
+  const Choice full = choose(stand, options);
+  options.brief = true;
+  const Choice brief = choose(stand, options);
+  EXPECT_TRUE(brief.brief);
+  ASSERT_EQ(brief.all.size(), full.all.size());
+  for (std::size_t fit = 0; fit < full.all.size(); ++fit) {
+    EXPECT_EQ(brief.all[fit].fit, full.all[fit].fit);
+    EXPECT_TRUE(brief.all[fit].jobs.empty());
+    ASSERT_EQ(brief.all[fit].standings.size(), 2U);
+    for (std::size_t job = 0; job < 2; ++job) {
+      const Standing& in_a_line = brief.all[fit].standings[job];
+      const JobFit& in_full = full.all[fit].jobs[job];
+      EXPECT_EQ(in_a_line.state, in_full.state);
+      EXPECT_EQ(in_a_line.binding, in_full.binding);
+      EXPECT_EQ(in_a_line.pairs, in_full.pairs);
+      EXPECT_DOUBLE_EQ(in_a_line.margin, in_full.margin);
+    }
+  }
+  EXPECT_EQ(brief.envelope->job, full.envelope->job);
+  EXPECT_FALSE(brief.likelihood);
+  ASSERT_EQ(brief.recommended->jobs.size(), 2U);
+  EXPECT_FALSE(brief.recommended->jobs[0].thermal);
+  EXPECT_EQ(brief.recommended->jobs[1].thermal->disc_highest, full.recommended->jobs[1].thermal->disc_highest);
+}
+
+TEST(choose, in_brief_looks_for_no_remedies) {
+  ChooseOptions options;
+  options.brief = true;
+  const Choice brief = choose(impossible_stop(), options);
+  ASSERT_EQ(brief.uncovered.size(), 1U);
+  EXPECT_FALSE(brief.uncovered[0].failing.empty());
+  EXPECT_TRUE(brief.uncovered[0].remedies.empty());
+}
+
 TEST(choose, always_carries_cautions_and_assumptions) {
   const Choice choice = choose(test::small_stand(), {});
   EXPECT_GE(choice.cautions.size(), 4U);
