@@ -12,6 +12,7 @@
 #include "holdback/files/schema.hpp"
 #include "host.hpp"
 #include "man_page.hpp"
+#include "on_site.hpp"
 #include "page.hpp"
 #include "xlsx_read.hpp"
 #include "xlsx_write.hpp"
@@ -19,16 +20,6 @@
 namespace holdback::cli {
 
 namespace {
-
-/// Reads what the call names; what cannot be read is added to `problems`.
-api::Source read_or_note(const std::string& path, Problems& problems) {
-  auto read_file = read(path);
-  if (auto* problem = std::get_if<Problem>(&read_file)) {
-    problems.push_back(std::move(*problem));
-    return {};
-  }
-  return std::get<api::Source>(std::move(read_file));
-}
 
 /// The table of jobs, out of a workbook when it is one.
 void read_jobs(const Settings& settings, api::Request& request, Problems& problems) {
@@ -61,7 +52,10 @@ std::vector<ControlKind> controls_of(const std::string& list) {
 api::Request request_of(const Settings& settings, Problems& problems) {
   api::Request request;
   request.command = settings.command;
-  request.stand = read_or_note(settings.file, problems);
+  if (is_on_site(settings))
+    read_on_site(settings, request, problems);
+  else
+    request.stand = read_or_note(settings.file, problems);
   read_jobs(settings, request, problems);
   request.job = settings.job;
   request.all = settings.all;

@@ -4,21 +4,16 @@
 
 #include "actions.hpp"
 #include "examples.hpp"
+#include "options.hpp"
 
 namespace holdback::cli {
 
 namespace {
 
 using S = Settings;
+using namespace options;  // NOLINT(google-build-using-namespace): the words of the table
 
-const Option help{"--help,-h", "", "show this help", &S::help, Completes::nothing, {}};
-const Option units{"--units", "si|us",          "units of the text and of CSV; JSON is always SI",
-                   &S::units, Completes::words, {"si", "us"}};
-const Option json{"--json",           "", "the whole answer as JSON, problems of the input in it", &S::json,
-                  Completes::nothing, {}};
 const Option csv{"--csv", "", "the jobs as CSV, one row a job", &S::csv, Completes::nothing, {}};
-const Option svg{"--svg", "DIR",           "figures as SVG into this folder, made when it is not there",
-                 &S::svg, Completes::file, {}};
 const Option jobs{
     "--jobs", "FILE",          "more jobs: a table as CSV or workbook (.xlsx) whose head names fields and units",
     &S::jobs, Completes::file, {}};
@@ -29,17 +24,6 @@ const Option xlsx{"--xlsx", "FILE.xlsx",     "write the answer also as a workboo
                   &S::xlsx, Completes::file, {}};
 const Option table_xlsx{"--xlsx", "FILE.xlsx",     "write an example that is a table as a workbook, for --jobs",
                         &S::xlsx, Completes::file, {}};
-const Option out{"--out", "FILE",          "write there instead of to standard output; whole or not at all",
-                 &S::out, Completes::file, {}};
-const Option colour{
-    "--colour,--color", "WHEN",           "colour beside the words: auto (on a terminal), always, never",
-    &S::colour,         Completes::words, {"auto", "always", "never"}};
-const Option brake{"--brake", "NAME", "only fits with this brake", &S::brake, Completes::nothing, {}};
-const Option grade{"--grade", "NAME", "only fits with this friction grade", &S::grade, Completes::nothing, {}};
-const Option brakes{"--brakes", "N", "only fits with so many brakes on the shaft", &S::brakes, Completes::nothing, {}};
-const Option threads{
-    "--threads",        "N", "work on N threads; the answer is the same to the last digit", &S::threads,
-    Completes::nothing, {}};
 const Option all{"--all", "", "every fit that was tried, every limit of every job", &S::all, Completes::nothing, {}};
 const Option one_job{"--job",
                      "NAME",
@@ -77,7 +61,6 @@ const Option tolerance{"--tolerance",
                        &S::tolerance,
                        Completes::nothing,
                        {}};
-const Option force{"--force", "", "replace a file that is there", &S::force, Completes::nothing, {}};
 
 const Argument stand{"FILE", "stand file (TOML); - reads standard input", &S::file, true, Completes::file, {}};
 
@@ -85,8 +68,6 @@ const std::vector<ExitCode> verdict{{0, "every job holds all its limits (tight o
                                     {1, "a limit fails for at least one job"},
                                     {2, "bad input: the file or the call; the message says where"},
                                     {3, "a fault of the program itself"}};
-const std::vector<ExitCode> plain{
-    {0, "done"}, {2, "bad input: the file or the call"}, {3, "a fault of the program itself"}};
 
 Command check() {
   return {"check",
@@ -239,8 +220,12 @@ Command description() {
 }  // namespace
 
 const std::vector<Command>& commands() {
-  static const std::vector<Command> all_commands{check(), size(),         plan(),    simulate(),
-                                                 tune(),  page_command(), example(), description()};
+  static const std::vector<Command> all_commands = [] {
+    std::vector<Command> all{check(), size(), plan(), simulate(), tune()};
+    for (const Command& one : on_site_commands()) all.push_back(one);
+    for (const Command& one : {page_command(), example(), description()}) all.push_back(one);
+    return all;
+  }();
   return all_commands;
 }
 

@@ -34,6 +34,7 @@ struct Argument {
   bool required{true};
   Completes completes{Completes::file};
   std::vector<std::string> words{};
+  std::vector<std::string> Settings::*several{};  // instead of `target`: all words that are left
 };
 
 /// A call to copy, and what it does.
@@ -59,6 +60,9 @@ struct Command {
   std::vector<ExitCode> codes{};
   int (*run)(const Settings&){};
 };
+
+/// The commands for readings that were taken on site: measure, fit, diagnose, history.
+std::vector<Command> on_site_commands();
 
 /// Every command, in the order of use.
 const std::vector<Command>& commands();

@@ -48,7 +48,8 @@ std::string samples_text(const std::vector<Sample>& samples) {
 std::string usage(const Command& command) {
   std::string out = "holdback " + command.name;
   for (const auto& argument : command.arguments)
-    out += argument.required ? " " + argument.name : " [" + argument.name + "]";
+    out +=
+        argument.required ? " " + argument.name : " [" + argument.name + (argument.several != nullptr ? "...]" : "]");
   return out + " [options]";
 }
 

@@ -141,6 +141,15 @@ std::variant<api::Source, Problem> read(const std::string& path) {
   return api::Source{name, text};
 }
 
+api::Source read_or_note(const std::string& path, Problems& problems) {
+  auto read_file = read(path);
+  if (auto* problem = std::get_if<Problem>(&read_file)) {
+    problems.push_back(std::move(*problem));
+    return {};
+  }
+  return std::get<api::Source>(std::move(read_file));
+}
+
 void write_file(const std::string& bytes, const std::string& path) {
   std::error_code none;
   if (fs::exists(path, none) && !fs::is_regular_file(path, none)) {  // a device or a pipe is written as it is
@@ -185,7 +194,8 @@ void protect_inputs(const Settings& settings) {
     return !a.empty() && !b.empty() && fs::equivalent(a, b, none);
   };
   for (const auto& [option, output] : {std::pair{"--out ", settings.out}, std::pair{"--xlsx ", settings.xlsx}}) {
-    if (same(output, settings.file) || same(output, settings.jobs))
+    if (same(output, settings.file) || same(output, settings.jobs) || same(output, settings.stand) ||
+        same(output, settings.recording))
       throw Refusal(option + output + " would replace the file that is read");
   }
   const bool one_file = !settings.out.empty() && settings.out == settings.xlsx;

@@ -15,6 +15,9 @@ namespace holdback::cli {
 /// Reads a whole file; "-" is standard input. A file that cannot be read is a Problem with the host's reason.
 std::variant<api::Source, Problem> read(const std::string& path);
 
+/// The same; what cannot be read is added to `problems`.
+api::Source read_or_note(const std::string& path, Problems& problems);
+
 /// Writes to standard output, or to the file that --out names: beside it first, then renamed, so that a reader finds
 /// the old file or the whole new one. A reader that went away (broken pipe) is no fault. Throws Refusal when --out
 /// cannot be written, std::runtime_error when standard output fails.

@@ -94,7 +94,12 @@ void add(CLI::App& app, const Command& command, Settings& settings) {
   sub->set_help_flag();
   sub->allow_extras();
   sub->positionals_at_end(false);
-  for (const auto& argument : command.arguments) sub->add_option(argument.name, settings.*argument.target);
+  for (const auto& argument : command.arguments) {
+    if (argument.several != nullptr)
+      sub->add_option(argument.name, settings.*argument.several);
+    else
+      sub->add_option(argument.name, settings.*argument.target);
+  }
   for (const auto& option : command.options) add(*sub, option, settings);
 }
 
@@ -116,6 +121,7 @@ void refuse_extra(const std::string& word, const Command* command) {
 /// What CLI11 cannot know: arguments that are due, words of an argument, options that exclude each other.
 void check(const Settings& settings, const Command& command) {
   for (const auto& argument : command.arguments) {
+    if (argument.several != nullptr) continue;
     const auto& value = settings.*argument.target;
     if (argument.required && value.empty())
       throw Refusal(command.name + " needs " + argument.name + ": " + argument.help);

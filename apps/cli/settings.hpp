@@ -4,6 +4,7 @@
 #include <optional>
 #include <stdexcept>
 #include <string>
+#include <vector>
 
 namespace holdback::cli {
 
@@ -13,6 +14,7 @@ struct Settings {
   std::string file{};   // FILE; "-" is standard input
   std::string topic{};  // of describe, or the example's name
   std::string shell{};  // of describe completion
+  std::string stand{};  // of the on-site commands: the stand file; FILE is then what was read
   std::string jobs{};   // CSV or workbook with more jobs
   std::string sheet{};  // of that workbook; empty: the first one that is shown
   std::string job{};
@@ -20,11 +22,14 @@ struct Settings {
   std::string grade{};
   std::optional<int> brakes{};
   std::optional<int> threads{};
-  std::optional<double> tolerance{};  // [1]
-  std::string scenario{};             // of simulate; empty: the usual one
-  std::string compare{};              // of simulate: controls, comma between them
-  std::string idlers{};               // of simulate; empty: as needed
-  std::string units{};                // "si", "us"; empty: as the environment says, else si
+  std::optional<double> tolerance{};    // [1]
+  std::string scenario{};               // of simulate; empty: the usual one
+  std::string compare{};                // of simulate: controls, comma between them
+  std::string idlers{};                 // of simulate; empty: as needed
+  std::vector<std::string> readings{};  // of measure: key=value
+  std::string recording{};              // of measure pluck: a .wav file
+  std::string columns{};                // of diagnose: what the header does not tell
+  std::string units{};                  // "si", "us"; empty: as the environment says, else si
   std::string colour{"auto"};
   std::string out{};     // empty: standard output
   std::string svg{};     // folder for figures; empty: none

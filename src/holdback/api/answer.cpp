@@ -1,5 +1,6 @@
 #include "holdback/api/answer.hpp"
 #include "holdback/api/motion.hpp"
+#include "holdback/api/on_site.hpp"
 #include "holdback/api/stand_job.hpp"
 
 #include <algorithm>
@@ -35,10 +36,28 @@ bool known_job(const Stand& stand, const std::string& name) {
 }
 
 sizing::ChooseOptions choose_options(const Request& request) {
-  return {request.job, request.all, request.brake, request.grade, request.brakes, request.threads};
+  return {request.job, request.all, request.brake, request.grade, request.brakes, request.threads, request.brief};
 }
 
 bool is_motion(const std::string& command) { return command == "simulate" || command == "tune"; }
+
+bool is_on_site(const std::string& command) {
+  return command == "measure" || command == "fit" || command == "diagnose" || command == "history";
+}
+
+// Which of the on-site commands lacks what it is about; hosts see to it, so that it is told plainly.
+bool lacks_readings(const Request& request) {
+  return (request.command == "measure" && !request.measure) || (request.command == "fit" && !request.fit) ||
+         (request.command == "diagnose" && !request.log) || (request.command == "history" && !request.history);
+}
+
+bool does_without_stand(const Request& request) {
+  return request.stand.text.empty() && (request.command == "measure" || request.command == "history");
+}
+
+bool chooses_a_fit(const std::string& command) {
+  return command != "check" && command != "measure" && command != "history";
+}
 
 // What the request asks for must be in the stand: a job by its name, a fit by its words.
 Problems problems_of(const Request& request, const Stand& stand) {
@@ -50,7 +69,8 @@ Problems problems_of(const Request& request, const Stand& stand) {
     problems.push_back(request_problem("the tolerance of a hand card lies between 0 and 100 %", "--tolerance",
                                        units::show(*request.tolerance, Quantity::ratio, units::System::si),
                                        "such as 10 %"));
-  if (request.command != "check" && sizing::candidates(stand, sizing::site_of(stand), choose_options(request)).empty())
+  if (chooses_a_fit(request.command) &&
+      sizing::candidates(stand, sizing::site_of(stand), choose_options(request)).empty())
     problems.push_back(request_problem("no candidate brake is left to try", "--brake, --grade, --brakes", "",
                                        "one of the brakes " + names_of(stand.brakes) + " with its grades and numbers"));
   if (is_motion(request.command)) {
@@ -87,6 +107,14 @@ void run(const Request& request, const Stand& stand, Answer& answer) {
   } else if (request.command == "simulate") {
     answer.simulation = simulate(stand, request);
     answer.outcome = outcome_of(*answer.simulation);
+  } else if (request.command == "measure") {
+    measure(&stand, request, answer);
+  } else if (request.command == "fit") {
+    fit(stand, request, answer);
+  } else if (request.command == "diagnose") {
+    diagnose(stand, request, answer);
+  } else if (request.command == "history") {
+    history(&stand, request, answer);
   } else {
     answer.tuning = tune(stand, request);
     answer.outcome = answer.tuning->holds ? Outcome::holds : Outcome::fails;
@@ -94,7 +122,7 @@ void run(const Request& request, const Stand& stand, Answer& answer) {
 }
 
 bool known_command(const std::string& command) {
-  return command == "check" || command == "size" || command == "plan" || is_motion(command);
+  return command == "check" || command == "size" || command == "plan" || is_motion(command) || is_on_site(command);
 }
 
 }  // namespace
@@ -115,7 +143,14 @@ std::optional<Stand> read_into(Answer& answer, const Request& request) {
   answer.outcome = Outcome::bad_input;
   if (!known_command(request.command)) {
     answer.problems.push_back(
-        request_problem("unknown command", "command", request.command, "one of: check, size, plan, simulate, tune"));
+        request_problem("unknown command", "command", request.command,
+                        "one of: check, size, plan, simulate, tune, measure, fit, diagnose, history"));
+    return std::nullopt;
+  }
+  if (lacks_readings(request)) {
+    answer.problems.push_back(
+        request_problem("the readings are missing", request.command, "",
+                        "measure: method and readings; fit: table; diagnose: log; history: entries"));
     return std::nullopt;
   }
   files::StandFile file = files::read_stand(request.stand.text, request.stand.name);
@@ -143,8 +178,19 @@ std::variant<Stand, Answer> read_stand_for(const Request& request) {
   return std::move(*stand);
 }
 
+// Without a stand: the readings alone.
+void run_alone(const Request& request, Answer& answer) {
+  answer.command = request.command;
+  if (request.command == "measure") measure(nullptr, request, answer);
+  if (request.command == "history") history(nullptr, request, answer);
+}
+
 Answer answer(const Request& request) {
   Answer answer;
+  if (does_without_stand(request) && !lacks_readings(request)) {
+    run_alone(request, answer);
+    return answer;
+  }
   const std::optional<Stand> stand = read_into(answer, request);
   if (!stand) return answer;
   answer.outcome = Outcome::holds;

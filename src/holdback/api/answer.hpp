@@ -9,6 +9,7 @@
 #include <variant>
 #include <vector>
 
+#include "holdback/api/site_requests.hpp"
 #include "holdback/model/stand.hpp"
 #include "holdback/results/answer.hpp"
 #include "holdback/units/units.hpp"
@@ -17,22 +18,16 @@ namespace holdback::api {
 
 inline constexpr int version = 1;
 
-/// A text with the name that messages give it. The core opens no files: hosts do.
-struct Source {
-  std::string name{};
-  std::string text{};
-  bool sheet{false};  // of jobs: a worksheet written as CSV, one line a row; messages then name cells
-};
-
 /// Whether idlers and their spans have motions of their own or follow the line.
 enum class Idlers { as_needed, each, following };
 
 struct Request {
-  std::string command{};               // "check", "size", "plan", "simulate", "tune"
-  Source stand{};                      // TOML
-  std::optional<Source> jobs{};        // CSV or a sheet, added to the stand's own jobs
-  std::string job{};                   // one job in depth (size), or alone (plan); needed to simulate and to tune
-  bool all{false};                     // keep the jobs of every fit tried
+  std::string command{};         // "check", "size", "plan", "simulate", "tune", "measure", "fit", "diagnose", "history"
+  Source stand{};                // TOML; measure and history can do without
+  std::optional<Source> jobs{};  // CSV or a sheet, added to the stand's own jobs
+  std::string job{};             // one job in depth (size), or alone (plan); needed to simulate and to tune
+  bool all{false};               // keep the jobs of every fit tried
+  bool brief{false};             // size: what a person waits for while typing; see sizing/choose.hpp
   std::optional<std::string> brake{};  // size and plan: only this brake …
   std::optional<std::string> grade{};  // … this grade …
   std::optional<int> brakes{};         // … so many on the shaft
@@ -40,7 +35,11 @@ struct Request {
   std::string scenario{};              // simulate: of the stand file; empty: the usual one
   std::vector<ControlKind> compare{};  // simulate: these controls side by side; empty: the stand's own
   Idlers idlers{Idlers::as_needed};    // simulate: whether every idler is followed
-  int threads{0};                      // 0: as many as the machine has
+  std::optional<MeasureRequest> measure{};
+  std::optional<FitRequest> fit{};
+  std::optional<LogRequest> log{};
+  std::optional<HistoryRequest> history{};
+  int threads{0};                                                         // 0: as many as the machine has
   std::function<void(const std::string& what, double share)> progress{};  // long work tells how far it is; may be empty
 };
 

@@ -81,14 +81,56 @@ Source source(const Json& request, const std::string& key) {
   return source;
 }
 
+/// {"span": "1.2 m", "force": ["6.4 N", "6.3 N"]}
+std::vector<Reading> readings_of(const Json& json) {
+  static const char* const accepted = R"({"span": "1.2 m", "force": ["6.4 N", "6.3 N"]})";
+  if (!json.is_object()) refuse("readings are an object of texts", "readings", json.dump().substr(0, 60), accepted);
+  std::vector<Reading> readings;
+  for (const auto& [key, value] : json.items()) {
+    const Json several = value.is_array() ? value : Json::array({value});
+    for (const Json& one : several) {
+      if (!one.is_string()) refuse("a reading is a text", "readings." + key, one.dump().substr(0, 60), accepted);
+      readings.push_back({key, one.get<std::string>()});
+    }
+  }
+  return readings;
+}
+
+/// The text of a log, handed out piece by piece.
+std::function<std::size_t(char*, std::size_t)> reader_of(std::string text) {
+  return [text = std::move(text), at = std::size_t{0}](char* to, std::size_t most) mutable {
+    const std::size_t bytes = std::min(most, text.size() - at);
+    std::copy_n(text.data() + at, bytes, to);
+    at += bytes;
+    return bytes;
+  };
+}
+
+void read_on_site(const Json& json, Request& request) {
+  if (json.contains("method") || json.contains("readings")) {
+    request.measure.emplace();
+    request.measure->method = text_field(json, "method", "");
+    if (json.contains("readings")) request.measure->readings = readings_of(json["readings"]);
+    if (json.contains("recording")) request.measure->recording = source(json, "recording");
+  }
+  if (json.contains("table")) request.fit = FitRequest{source(json, "table")};
+  if (json.contains("log")) {
+    Source log = source(json, "log");
+    request.log = LogRequest{log.name, reader_of(std::move(log.text)), text_field(json, "columns", "")};
+  }
+  if (json.contains("history")) request.history = HistoryRequest{source(json, "history")};
+}
+
 void refuse_unknown_keys(const Json& json) {
-  static const char* const known[] = {"version", "command", "stand",     "jobs",     "job",     "all",    "brake",
-                                      "grade",   "brakes",  "tolerance", "scenario", "compare", "idlers", "threads"};
+  static const char* const known[] = {"version", "command", "stand",   "jobs",      "job",      "all",
+                                      "brake",   "grade",   "brakes",  "tolerance", "scenario", "compare",
+                                      "idlers",  "threads", "brief",   "method",    "readings", "recording",
+                                      "table",   "log",     "columns", "history"};
   for (const auto& [key, value] : json.items())
     if (std::find(std::begin(known), std::end(known), key) == std::end(known))
       refuse("unknown field of a request", key, value.dump().substr(0, 60),
-             "version, command, stand, jobs, job, all, brake, grade, brakes, tolerance, scenario, compare, idlers, "
-             "threads");
+             "version, command, stand, jobs, job, all, brief, brake, grade, brakes, tolerance, scenario, compare, "
+             "idlers, threads, method, readings, recording, table, log, columns, history");
 }
 
 Request read(const Json& json) {
@@ -96,13 +138,17 @@ Request read(const Json& json) {
   refuse_unknown_keys(json);
   if (json.value("version", Json(version)) != Json(version))
     refuse("this version of a request is not known", "version", json["version"].dump(), std::to_string(version));
-  if (!json.contains("stand")) refuse("a request needs a stand file", "stand", "", R"({"name": …, "text": …})");
   Request request;
   request.command = text_field(json, "command", "");
-  request.stand = source(json, "stand");
+  const bool alone = request.command == "measure" || request.command == "history";
+  if (!json.contains("stand") && !alone)
+    refuse("a request needs a stand file", "stand", "", R"({"name": …, "text": …})");
+  if (json.contains("stand")) request.stand = source(json, "stand");
+  read_on_site(json, request);
   if (json.contains("jobs")) request.jobs = source(json, "jobs");
   request.job = text_field(json, "job", "");
   if (json.contains("all")) request.all = truth(json["all"], "all");
+  if (json.contains("brief")) request.brief = truth(json["brief"], "brief");
   request.brake = optional_text(json, "brake");
   request.grade = optional_text(json, "grade");
   if (json.contains("brakes")) request.brakes = whole_number(json, "brakes", 1, 1000);

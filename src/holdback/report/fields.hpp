@@ -2,7 +2,11 @@
 // of a result struct becomes part of an answer by one line here.
 #pragma once
 
+#include "holdback/report/fields_brake_fit.hpp"
 #include "holdback/report/fields_depth.hpp"
+#include "holdback/report/fields_diagnosis.hpp"
+#include "holdback/report/fields_history.hpp"
+#include "holdback/report/fields_measurement.hpp"
 #include "holdback/report/fields_motion.hpp"
 #include "holdback/report/report.hpp"
 #include "holdback/report/words.hpp"
@@ -186,20 +190,29 @@ constexpr auto fields_of(Of<JobFit> /*unused*/) {
       field("notes", &JobFit::notes, "assumptions met and cautions, of this job"));
 }
 
+constexpr auto fields_of(Of<Standing> /*unused*/) {
+  return record("standing", "where one job stands on one fit, in a line",  //
+                field("state", &Standing::state, "worst of the limits"),
+                field("binding", &Standing::binding, "limit with the least in hand"),
+                field("pairs", &Standing::pairs, "to engage on each brake"),
+                field("margin", &Standing::margin, Quantity::ratio, "of the binding limit"));
+}
+
 constexpr auto fields_of(Of<FitResult> /*unused*/) {
-  return record("fit_result", "a fit with what it does for the mix",  //
-                field("fit", &FitResult::fit, "the fit"),
-                field("covered", &FitResult::covered, "jobs without a failing limit"),
-                field("tight", &FitResult::tight, "covered jobs with a tight limit"),
-                field("worst_margin", &FitResult::worst_margin, Quantity::ratio, "over the covered jobs"),
-                field("worst_limit", &FitResult::worst_limit, "the limit of that margin"),
-                field("worst_job", &FitResult::worst_job, "the job of that margin"),
-                field("failing_margin", &FitResult::failing_margin, Quantity::ratio,
-                      "mean over the jobs that fail; 0 when none does"),
-                field("pads_per_year", &FitResult::pads_per_year, Quantity::number, "the mix by its shares"),
-                field("price", &FitResult::price, Quantity::price, "of the brakes, in the stand's currency"),
-                field("pad_cost_per_year", &FitResult::pad_cost_per_year, Quantity::price, "in the stand's currency"),
-                field("jobs", &FitResult::jobs, "in the order of the mix; empty when not asked for"));
+  return record(
+      "fit_result", "a fit with what it does for the mix",  //
+      field("fit", &FitResult::fit, "the fit"), field("covered", &FitResult::covered, "jobs without a failing limit"),
+      field("tight", &FitResult::tight, "covered jobs with a tight limit"),
+      field("worst_margin", &FitResult::worst_margin, Quantity::ratio, "over the covered jobs"),
+      field("worst_limit", &FitResult::worst_limit, "the limit of that margin"),
+      field("worst_job", &FitResult::worst_job, "the job of that margin"),
+      field("failing_margin", &FitResult::failing_margin, Quantity::ratio,
+            "mean over the jobs that fail; 0 when none does"),
+      field("pads_per_year", &FitResult::pads_per_year, Quantity::number, "the mix by its shares"),
+      field("price", &FitResult::price, Quantity::price, "of the brakes, in the stand's currency"),
+      field("pad_cost_per_year", &FitResult::pad_cost_per_year, Quantity::price, "in the stand's currency"),
+      field("jobs", &FitResult::jobs, "in the order of the mix; empty when not asked for"),
+      field("standings", &FitResult::standings, "of the jobs, in the order of the mix; of a choice in brief"));
 }
 
 constexpr auto fields_of(Of<Remedy> /*unused*/) {
@@ -245,6 +258,7 @@ constexpr auto fields_of(Of<Choice> /*unused*/) {
                 field("title", &Choice::title, "of the stand"),
                 field("currency", &Choice::currency, "of every price and cost; empty when the stand names none"),
                 field("fits_tried", &Choice::fits_tried, "number of fits that were compared"),
+                field("brief", &Choice::brief, "made in brief: standings, depths of one job, no remedies, no odds"),
                 field("recommended", &Choice::recommended, "absent when the stand has no candidate"),
                 field("next", &Choice::next, "the fit it was preferred to"),
                 field("why", &Choice::why, "why the first and not the second"),
@@ -340,7 +354,10 @@ constexpr auto fields_of(Of<Answer> /*unused*/) {
       field("check", &Answer::check, "answer to `check`"), field("choice", &Answer::choice, "answer to `size`"),
       field("plan", &Answer::plan, "answer to `plan`"),
       field("simulation", &Answer::simulation, "answer to `simulate`"),
-      field("tuning", &Answer::tuning, "answer to `tune`"));
+      field("tuning", &Answer::tuning, "answer to `tune`"),
+      field("measurement", &Answer::measurement, "answer to `measure`"), field("fit", &Answer::fit, "answer to `fit`"),
+      field("diagnosis", &Answer::diagnosis, "answer to `diagnose`"),
+      field("history", &Answer::history, "answer to `history`"));
 }
 
 }  // namespace holdback::report

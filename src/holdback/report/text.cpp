@@ -13,6 +13,10 @@ std::string text(const Answer& answer, const Style& style) {
   if (answer.plan) plan_text(sheet, answer);
   if (answer.simulation) simulate_text(sheet, answer);
   if (answer.tuning) tune_text(sheet, answer);
+  if (answer.measurement) measure_text(sheet, answer);
+  if (answer.fit) fit_text(sheet, answer);
+  if (answer.diagnosis) diagnose_text(sheet, answer);
+  if (answer.history) history_text(sheet, answer);
   return sheet.text();
 }
 

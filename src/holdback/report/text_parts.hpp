@@ -24,6 +24,18 @@ void simulate_text(Sheet& sheet, const Answer& answer);
 /// Settings of a control and what they hold.
 void tune_text(Sheet& sheet, const Answer& answer);
 
+/// The tension from readings on site.
+void measure_text(Sheet& sheet, const Answer& answer);
+
+/// A real brake, fitted to readings.
+void fit_text(Sheet& sheet, const Answer& answer);
+
+/// What a log says.
+void diagnose_text(Sheet& sheet, const Answer& answer);
+
+/// What is kept of a stand over the years.
+void history_text(Sheet& sheet, const Answer& answer);
+
 /// What is said of a run wherever one is shown: that it stopped by a fault (nothing when it did not), its state with
 /// the verdict, its phases as a table, the numbers that sum it up.
 void fault_text(Sheet& sheet, const MotionRun& run);

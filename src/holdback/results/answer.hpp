@@ -6,8 +6,12 @@
 #include <vector>
 
 #include "holdback/model/problem.hpp"
+#include "holdback/results/brake_fit.hpp"
 #include "holdback/results/check.hpp"
 #include "holdback/results/choice.hpp"
+#include "holdback/results/diagnosis.hpp"
+#include "holdback/results/history.hpp"
+#include "holdback/results/measurement.hpp"
 #include "holdback/results/motion.hpp"
 #include "holdback/results/plan.hpp"
 #include "holdback/results/tuning.hpp"
@@ -35,16 +39,20 @@ struct ColumnRead {
 enum class Outcome { holds = 0, fails = 1, bad_input = 2, internal = 3 };
 
 struct Answer {
-  std::string command{};  // "check", "size", "plan", "simulate", "tune"
+  std::string command{};  // "check", "size", "plan", "simulate", "tune", "measure", "fit", "diagnose", "history"
   Outcome outcome{Outcome::holds};
   Problems problems{};  // errors and warnings, in file order
   std::vector<DefaultUsed> defaults{};
-  std::vector<ColumnRead> columns{};  // of the table of jobs, when one was given
+  std::vector<ColumnRead> columns{};  // of the table of jobs or readings, or of the log, when one was given
   std::optional<Check> check{};
   std::optional<Choice> choice{};
   std::optional<Plan> plan{};
   std::optional<Simulation> simulation{};
   std::optional<Tuning> tuning{};
+  std::optional<Measurement> measurement{};
+  std::optional<BrakeFit> fit{};
+  std::optional<Diagnosis> diagnosis{};
+  std::optional<History> history{};
 };
 
 }  // namespace holdback

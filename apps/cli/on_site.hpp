@@ -1,0 +1,16 @@
+// What the on-site commands read: the stand, and the readings, the recording or the log.
+#pragma once
+
+#include "holdback/api/answer.hpp"
+#include "settings.hpp"
+
+namespace holdback::cli {
+
+/// Whether the call is of readings taken on site.
+bool is_on_site(const Settings& settings);
+
+/// Reads what such a call names into the request; what cannot be read is added to `problems`. A log is opened, not
+/// read: the core takes it piece by piece.
+void read_on_site(const Settings& settings, api::Request& request, Problems& problems);
+
+}  // namespace holdback::cli
