@@ -113,6 +113,7 @@ constexpr Unit table[] = {
     {"J", "", energy},
     {"kJ", "", energy, kilo},
     {"MJ", "", energy, mega},
+    {"GJ", "", energy, giga},
     {"Wh", "", energy, hour},
     {"kWh", "", energy, kilo* hour},
     {"Btu", "BTU btu", energy, btu},
