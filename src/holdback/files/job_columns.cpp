@@ -5,6 +5,7 @@
 #include <map>
 
 #include "holdback/files/field_table.hpp"
+#include "holdback/files/header_parts.hpp"
 #include "holdback/files/header_words.hpp"
 #include "holdback/files/job_column_names.hpp"
 #include "holdback/files/suggest.hpp"
@@ -16,9 +17,6 @@
 
 namespace holdback::files {
 namespace {
-
-constexpr std::size_t longest_header = 120;  // bytes that are looked at
-constexpr std::size_t longest_unit = 32;     // bytes of a unit that stands without brackets
 
 std::string small_letters(std::string text) {
   for (char& c : text) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
@@ -32,8 +30,6 @@ std::string plain(const std::string& name) {
       result.begin(), result.end(), [](char c) { return c == ' ' || c == '-'; }, '_');
   return result;
 }
-
-std::string trimmed_text(std::string_view text) { return std::string(units::trimmed(text)); }
 
 // ---- names
 // -----------------------------------------------------------------------------------------------------------
@@ -65,71 +61,6 @@ const Names& known_names() {
   return names;
 }
 
-// ---- a header as name and unit --------------------------------------------------------------------------------------
-
-struct Split {
-  std::string name;
-  std::string unit;
-};
-
-/// Where the bracket opens that the last character closes; npos when it closes none.
-std::size_t opening_bracket(const std::string& text) {
-  const char close = text.empty() ? ' ' : text.back();
-  if (close != ']' && close != ')') return std::string::npos;
-  const char open = close == ']' ? '[' : '(';
-  int depth = 0;
-  for (std::size_t at = text.size(); at-- > 0;) {
-    if (text[at] == close) ++depth;
-    if (text[at] == open && --depth == 0) return at;
-  }
-  return std::string::npos;
-}
-
-/// "speed [m/min]" and "speed (m/min)" → "speed", "m/min".
-Split in_brackets(const std::string& header) {
-  const std::size_t open = opening_bracket(header);
-  if (open == std::string::npos) return {header, ""};
-  return {trimmed_text(std::string_view(header).substr(0, open)),
-          trimmed_text(std::string_view(header).substr(open + 1, header.size() - open - 2))};
-}
-
-/// Without remarks in brackets: "Thickness (nominal)" → "Thickness".
-std::string without_remarks(std::string name) {
-  for (std::size_t open = name.find_first_of("(["); open != std::string::npos; open = name.find_first_of("([")) {
-    const std::size_t close = name.find(name[open] == '(' ? ')' : ']', open);
-    name.erase(open, close == std::string::npos ? close : close - open + 1);
-  }
-  return trimmed_text(name);
-}
-
-/// False for "12" and "12 m/min", which are values.
-bool looks_like_unit(const std::string& unit) {
-  if (unit.empty() || std::isdigit(static_cast<unsigned char>(unit[0])) != 0) return false;
-  return std::any_of(unit.begin(), unit.end(), [](char c) {
-    return std::isalpha(static_cast<unsigned char>(c)) != 0 || c == '%' || c == '"' || c == '\'' || (c & '\x80') != 0;
-  });
-}
-
-/// What is looked at: one line, without a colon or an asterisk at its end.
-std::string looked_at(const std::string& header) {
-  std::string text = one_line(header.substr(0, longest_header));
-  while (!text.empty() && (text.back() == ':' || text.back() == '*'))
-    text = trimmed_text(text.substr(0, text.size() - 1));
-  return text;
-}
-
-/// "Line speed, m/min" and "Line speed m/min" in every way in which a unit could follow, longest unit first.
-std::vector<Split> with_loose_unit(const std::string& header) {
-  std::vector<Split> splits;
-  const std::size_t first = header.size() > longest_unit ? header.size() - longest_unit : 0;
-  for (std::size_t at = header.find_first_of(", ", first); at != std::string::npos;
-       at = header.find_first_of(", ", at + 1)) {
-    Split split{trimmed_text(header.substr(0, at)), trimmed_text(header.substr(at + 1))};
-    if (!split.name.empty() && looks_like_unit(split.unit)) splits.push_back(std::move(split));
-  }
-  return splits;
-}
-
 /// The columns of `hits` that take the unit.
 std::vector<Hit> fitting(const std::vector<Hit>& hits, const std::string& unit) {
   std::vector<Hit> fits;
@@ -155,7 +86,7 @@ std::vector<Hit> hits_of(const std::string& name) {
 
 /// A name with its unit by the known names; nothing when the name is not known, or when a unit that stands loose behind
 /// it is none of its.
-std::optional<HeaderMeaning> meaning_by_name(const Split& split, bool loose) {
+std::optional<HeaderMeaning> meaning_by_name(const NamedUnit& split, bool loose) {
   const auto hits = hits_of(split.name);
   if (hits.empty()) return std::nullopt;
   if (split.unit.empty()) return meaning_from(hits);
@@ -170,7 +101,7 @@ std::optional<HeaderMeaning> meaning_by_name(const Split& split, bool loose) {
 
 /// The column's own key with a unit in brackets. A unit that belongs to another column of that name decides: "tension
 /// [N/m]" is a tension per width.
-std::optional<HeaderMeaning> meaning_by_key(const Split& split) {
+std::optional<HeaderMeaning> meaning_by_key(const NamedUnit& split) {
   const JobColumn* column = column_called(plain(split.name));
   if (column == nullptr) return std::nullopt;
   if (const auto unit = usable_unit(*column->field, split.unit)) return HeaderMeaning{{column}, *unit, true, true, ""};
@@ -223,12 +154,6 @@ std::vector<std::string> column_names() {
   return names;
 }
 
-std::string one_line(std::string text) {
-  std::replace_if(
-      text.begin(), text.end(), [](char c) { return c == '\n' || c == '\r' || c == '\t'; }, ' ');
-  return trimmed_text(text);
-}
-
 std::optional<std::string> usable_unit(const FieldInfo& field, const std::string& unit) {
   if (unit.empty()) return unit;
   if (field.form != Form::quantity) return std::nullopt;
@@ -264,13 +189,14 @@ bool is_unit_alone(const std::string& cell) {
 
 HeaderMeaning meaning_of(const std::string& header) {
   const std::string text = looked_at(header);
-  const Split main = in_brackets(text);
+  const NamedUnit main = in_brackets(text);
   if (const auto meaning = meaning_by_key(main)) return *meaning;
-  for (const Split& split : {main, Split{without_remarks(main.name), main.unit}, Split{without_remarks(text), ""}}) {
+  for (const NamedUnit& split :
+       {main, NamedUnit{without_remarks(main.name), main.unit}, NamedUnit{without_remarks(text), ""}}) {
     if (const auto refused = refusal_of(split.name)) return *refused;
     if (const auto meaning = meaning_by_name(split, false)) return *meaning;
   }
-  for (const Split& split : with_loose_unit(text)) {
+  for (const NamedUnit& split : with_loose_unit(text)) {
     if (const auto refused = refusal_of(split.name)) return *refused;
     if (const auto meaning = meaning_by_name(split, true)) return *meaning;
   }
@@ -280,7 +206,7 @@ HeaderMeaning meaning_of(const std::string& header) {
 std::string name_in(const std::string& header) {
   const std::string text = looked_at(header);
   if (opening_bracket(text) != std::string::npos) return in_brackets(text).name;
-  for (const Split& split : with_loose_unit(text))
+  for (const NamedUnit& split : with_loose_unit(text))
     if (is_unit_alone(split.unit)) return split.name;
   return text;
 }
@@ -302,7 +228,7 @@ NearColumn near_column(const std::string& header) {
 
 std::string word_for(const FieldInfo& field, const std::string& text) {
   if (field.form != Form::words) return text;
-  const std::string small = small_letters(trimmed_text(text));
+  const std::string small = small_letters(std::string(units::trimmed(text)));
   for (const std::string& word : field.words)
     if (small == word) return word;
   for (const WordAlias& alias : word_aliases())

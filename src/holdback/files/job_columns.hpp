@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "holdback/files/field.hpp"
+#include "holdback/files/header_parts.hpp"
 
 namespace holdback::files {
 
@@ -37,9 +38,6 @@ struct HeaderMeaning {
   std::string refused{};  // why a name that is easily mistaken for a column is none
 };
 HeaderMeaning meaning_of(const std::string& header);
-
-/// The text without line ends, tabs, and blanks at its ends; a sheet wraps its headers.
-std::string one_line(std::string text);
 
 /// The name of a header without its unit: "speed [m/min]", "Speed (m/min)" and "Speed, m/min" → "speed", "Speed".
 std::string name_in(const std::string& header);

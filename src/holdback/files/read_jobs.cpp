@@ -11,6 +11,7 @@
 #include "holdback/files/resolve.hpp"
 #include "holdback/files/stand_file.hpp"
 #include "holdback/files/suggest.hpp"
+#include "holdback/files/table_cells.hpp"
 #include "holdback/files/text_file.hpp"
 #include "holdback/units/units.hpp"
 
@@ -19,37 +20,12 @@ namespace {
 
 constexpr std::size_t largest_file = 64'000'000;  // bytes
 
-bool is_bare_number(const std::string& text) {
-  return std::holds_alternative<double>(units::parse(text, Quantity::number));
-}
-
-bool needs_unit(const FieldInfo& field) {
-  return field.form == Form::quantity && std::holds_alternative<units::Fault>(units::parse_unit("", field.kind));
-}
-
-/// "0,5" → "0.5": between two digits, when it is the only one and there is no point.
-std::string with_decimal_point(std::string text) {
-  const std::size_t comma = text.find(',');
-  const bool one = comma != std::string::npos && text.find(',', comma + 1) == std::string::npos &&
-                   text.find('.') == std::string::npos;
-  const auto is_digit = [&](std::size_t i) { return i < text.size() && text[i] >= '0' && text[i] <= '9'; };
-  if (one && comma > 0 && is_digit(comma - 1) && is_digit(comma + 1)) text[comma] = '.';
-  return text;
-}
-
 /// A weight that is written in per cent as a plain number: "35 %", and 35 under a header with "%", is 0.35.
 std::string plain_share(const std::string& text, const std::string& unit) {
   const std::string written = unit == "%" && is_bare_number(text) ? text + " %" : text;
   const units::Parsed share = units::parse(written, Quantity::ratio);
   const bool per_cent = written.find('%') != std::string::npos && std::holds_alternative<double>(share);
   return per_cent ? fmt::format("{}", std::get<double>(share)) : text;
-}
-
-/// What a sheet shows where a formula failed.
-bool is_error_value(const std::string& text) {
-  static const std::set<std::string> errors{"#N/A",   "#REF!", "#VALUE!", "#DIV/0!",      "#NAME?",
-                                            "#NULL!", "#NUM!", "#SPILL!", "#GETTING_DATA"};
-  return errors.count(text) != 0;
 }
 
 /// The three tables that a row may hold.
