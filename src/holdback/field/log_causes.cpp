@@ -1,0 +1,53 @@
+#include "holdback/field/log_causes.hpp"
+
+#include <algorithm>
+
+namespace holdback::field {
+
+namespace {
+
+constexpr double likely = 0.5;
+constexpr double worth_telling = 0.15;
+
+LikelyCause nothing(const Evidence& evidence, double strongest) {
+  LikelyCause none;
+  none.kind = CauseKind::none;
+  none.confidence = 1 - strongest;
+  none.what = {"Nothing in this log points to a fault.", {}};
+  const Diagnosis& diagnosis = evidence.diagnosis;
+  for (const PhaseTension& phase : diagnosis.phases)
+    if (phase.phase == LogPhase::steady)
+      none.evidence.push_back({"in steady run the tension is inside the window for {0} of the time, {1} ± {2}",
+                               {ratio(phase.inside), force(phase.mean), force(phase.deviation)}});
+  if (!diagnosis.friction.empty())
+    none.evidence.push_back({"effective friction is {0} of nominal", {ratio(diagnosis.friction.level)}});
+  if (diagnosis.peaks.empty())
+    none.evidence.push_back({"no line of the spectra stands out of the noise", {}});
+  else
+    none.evidence.push_back({"the highest line of the spectra is {0}, {1} of the setpoint",
+                             {force(diagnosis.peaks.front().amplitude), ratio(diagnosis.peaks.front().share)}});
+  none.to_try.push_back({"keep this log: it is what the stand looks like when it runs well", {}});
+  return none;
+}
+
+}  // namespace
+
+std::vector<LikelyCause> causes_of(const LogStand& stand, const LogFacts& facts, const SwingVerdict& swing,
+                                   const Diagnosis& diagnosis) {
+  const Evidence evidence{stand, facts, swing, diagnosis};
+  Causes causes;
+  causes_of_peaks(evidence, causes);
+  causes_of_swings(evidence, causes);
+  causes_of_friction(evidence, causes);
+  causes_of_setting(evidence, causes);
+  std::stable_sort(causes.begin(), causes.end(),
+                   [](const LikelyCause& a, const LikelyCause& b) { return a.confidence > b.confidence; });
+  causes.erase(std::remove_if(causes.begin(), causes.end(),
+                              [](const LikelyCause& cause) { return cause.confidence < worth_telling; }),
+               causes.end());
+  const double strongest = causes.empty() ? 0 : causes.front().confidence;
+  if (strongest < likely) causes.insert(causes.begin(), nothing(evidence, strongest));
+  return causes;
+}
+
+}  // namespace holdback::field
