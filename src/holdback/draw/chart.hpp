@@ -20,6 +20,7 @@ struct ChartAxis {
   std::optional<double> high{};  // [SI of the kind]
   bool from_zero{};              // zero is on the axis
   bool bare{};                   // without numbers and name: the chart below shows them (x only)
+  bool dates{};                  // its values are days of model/date.hpp, written as dates (x only)
 };
 
 /// A curve through points [SI]; a value that cannot be shown (see showable()) leaves a gap.

@@ -5,6 +5,7 @@
 #include <limits>
 
 #include "holdback/draw/clip.hpp"
+#include "holdback/draw/date_ticks.hpp"
 
 namespace holdback::draw {
 
@@ -66,6 +67,13 @@ Range shown_range(const ChartAxis& axis, const Extent& extent, units::System sys
 Scale scale_of(const ChartAxis& axis, const Range& range, units::System system, int most, bool round) {
   Scale scale;
   scale.range = round ? rounded_out(range, most) : range;
+  if (axis.dates) {
+    auto dates = date_ticks(scale.range.low, scale.range.high, most);
+    scale.ticks = std::move(dates.days);
+    scale.text = {std::move(dates.texts), 0};
+    scale.title = axis.name;
+    return scale;
+  }
   scale.ticks = nice_ticks(scale.range, most);
   scale.text = tick_text(scale.ticks);
   const auto unit = unit_text(units::unit_of(axis.kind, system), scale.text.exponent);

@@ -111,6 +111,24 @@ void add_tuning(Figures& figures, const Tuning& tuning, units::System system) {
   if (!tuning.runout.speed.empty()) figures.add("runout", tuning.job, runout_figure(tuning, system));
 }
 
+void add_history(Figures& figures, const History& history, units::System system) {
+  const auto known = [](const PadCourse& course) { return !course.points.empty(); };
+  if (std::any_of(history.courses.begin(), history.courses.end(), known))
+    figures.add("history", history.stand, history_figure(history, system));
+}
+
+void add_diagnosis(Figures& figures, const Diagnosis& found, units::System system) {
+  if (!found.trace.time.empty()) figures.add("log", found.job, log_figure(found, system));
+  if (!found.by_frequency.empty() || !found.by_order.empty())
+    figures.add("spectra", found.job, log_spectra_figure(found, system));
+  if (!found.friction.empty()) figures.add("friction", found.job, log_friction_figure(found, system));
+}
+
+void add_measurement(Figures& figures, const Measurement& found, units::System system) {
+  figures.add("measure", found.method, measure_figure(found, system));
+  if (found.tension) figures.add("measured", found.method, measured_figure(found, system));
+}
+
 }  // namespace
 
 std::vector<NamedFigure> figures_of(const Answer& answer, units::System system) {
@@ -127,6 +145,10 @@ std::vector<NamedFigure> figures_of(const Answer& answer, units::System system) 
   }
   if (answer.simulation) add_runs(figures, *answer.simulation, system);
   if (answer.tuning) add_tuning(figures, *answer.tuning, system);
+  if (answer.fit && !answer.fit->readings.empty()) figures.add("fit", "", fit_figure(*answer.fit, system));
+  if (answer.history) add_history(figures, *answer.history, system);
+  if (answer.diagnosis) add_diagnosis(figures, *answer.diagnosis, system);
+  if (answer.measurement) add_measurement(figures, *answer.measurement, system);
   return figures.take();
 }
 

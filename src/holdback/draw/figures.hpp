@@ -55,6 +55,31 @@ Scene tuning_figure(const Tuning& tuning, units::System system);
 /// meet the mode of roll and web.
 Scene runout_figure(const Tuning& tuning, units::System system);
 
+/// How a way to find the tension is done, not to scale; with what was read where there are readings.
+Scene measure_figure(const Measurement& found, units::System system);
+
+/// The tension with its interval against the window of the job, and what makes its uncertainty. Only axes and words
+/// without a tension.
+Scene measured_figure(const Measurement& found, units::System system);
+
+/// Depth of the pads over the dates: measured points set by set, changes of pads, the band of the forecast down to the
+/// maker's limit. Six pads at most; the figure says how many it leaves out.
+Scene history_figure(const History& history, units::System system);
+
+/// A brake fitted to readings: torque over pressure, each reading beside the fitted line of its pairs and the band of
+/// the grade; readings left out are crosses with their row.
+Scene fit_figure(const BrakeFit& fit, units::System system);
+
+/// A log in time: the tension with its band against the window, stops and ramps named, above speed, pressure and
+/// diameter where these are known.
+Scene log_figure(const Diagnosis& found, units::System system);
+
+/// The spectrum of a log's tension over frequency and over orders of the roll, peaks named where they are.
+Scene log_spectra_figure(const Diagnosis& found, units::System system);
+
+/// The friction that a log shows as it goes on, against the nominal one.
+Scene log_friction_figure(const Diagnosis& found, units::System system);
+
 /// A figure with the name of its file, without an ending: "torque-paper-labels".
 struct NamedFigure {
   std::string file{};
@@ -64,8 +89,9 @@ struct NamedFigure {
 
 /// All that an answer can show. `size`: the mix, then the job that was asked for, else the one with the least in hand;
 /// `plan`: a figure a job, 50 at most; `simulate`: the comparison when there are several runs, then each run that has a
-/// trace; `tune`: margins and runout. File names differ and are safe on every file system: lower-case ASCII letters,
-/// digits and dashes. Empty for an answer without a result.
+/// trace; `tune`: margins and runout; `measure`: how it is done, and the tension found; `history`: the pads' depths
+/// over the dates, when any is known. File names differ and are safe
+/// on every file system: lower-case ASCII letters, digits and dashes. Empty for an answer without a result.
 std::vector<NamedFigure> figures_of(const Answer& answer, units::System system);
 
 }  // namespace holdback::draw
