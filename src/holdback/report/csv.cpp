@@ -139,6 +139,8 @@ JobsTable jobs_table(const Answer& answer, System system) {
   if (answer.simulation) return simulation_table(*answer.simulation, system);
   if (answer.tuning) return tuning_table(*answer.tuning, system);
   if (answer.check) return check_table(*answer.check, system);
+  if (answer.history) return history_table(*answer.history, system);
+  if (answer.diagnosis) return diagnosis_table(*answer.diagnosis, system);
   return {};
 }
 

@@ -75,4 +75,10 @@ inline void add_tension(Row& row, const TensionTarget& tension) {
 JobsTable simulation_table(const Simulation& simulation, units::System system);
 JobsTable tuning_table(const Tuning& tuning, units::System system);
 
+/// Phases of a log, then its stops and ramps, one row each.
+JobsTable diagnosis_table(const Diagnosis& diagnosis, units::System system);
+
+/// Entries of `history`, one row an entry, as files/history_file.hpp reads them.
+JobsTable history_table(const History& history, units::System system);
+
 }  // namespace holdback::report

@@ -39,6 +39,13 @@ constexpr ControlKind last(Of<ControlKind> /*unused*/) { return last_control_kin
 constexpr RunEnd last(Of<RunEnd> /*unused*/) { return last_run_end; }
 constexpr Method last(Of<Method> /*unused*/) { return last_method; }
 constexpr GainSchedule last(Of<GainSchedule> /*unused*/) { return GainSchedule::diameter; }
+constexpr EntryKind last(Of<EntryKind> /*unused*/) { return last_entry_kind; }
+constexpr UseBasis last(Of<UseBasis> /*unused*/) { return last_use_basis; }
+constexpr LogPhase last(Of<LogPhase> /*unused*/) { return last_log_phase; }
+constexpr LogChannel last(Of<LogChannel> /*unused*/) { return last_log_channel; }
+constexpr PeakSource last(Of<PeakSource> /*unused*/) { return last_peak_source; }
+constexpr CauseKind last(Of<CauseKind> /*unused*/) { return last_cause_kind; }
+constexpr DiameterSource last(Of<DiameterSource> /*unused*/) { return last_diameter_source; }
 constexpr Outcome last(Of<Outcome> /*unused*/) { return Outcome::internal; }
 constexpr Severity last(Of<Severity> /*unused*/) { return Severity::warning; }
 
