@@ -1,10 +1,72 @@
+#include <algorithm>
+#include <optional>
+#include <string>
+
+#include "holdback/api/log_stand.hpp"
 #include "holdback/api/on_site.hpp"
+#include "holdback/api/stand_job.hpp"
+#include "holdback/field/diagnose.hpp"
+#include "holdback/files/read_log.hpp"
 
 namespace holdback::api {
 
-void diagnose(const Stand& stand, const Request& /*request*/, Answer& answer) {
-  answer.diagnosis.emplace();
-  answer.diagnosis->title = stand.title;
+namespace {
+
+/// The job that ran: the one asked for, or the only one of the stand; else a problem that names them.
+std::optional<std::string> job_of(const Stand& stand, const Request& request, Problems& problems) {
+  if (!request.job.empty()) return request.job;
+  if (stand.jobs.size() == 1) return stand.jobs.front().name;
+  std::string names;
+  for (const Job& job : stand.jobs) names += (names.empty() ? "" : ", ") + job.name;
+  Problem problem;
+  problem.field = "--job";
+  problem.what = {"a log is held against one job, and the stand has several"};
+  problem.accepted = {"the job that ran, one of: " + names};
+  problems.push_back(problem);
+  return std::nullopt;
+}
+
+double width_of(const Stand& stand, const std::string& name) {
+  const auto job = std::find_if(stand.jobs.begin(), stand.jobs.end(), [&](const Job& one) { return one.name == name; });
+  return job->web.width;
+}
+
+/// Reads the log through, block by block, and judges it on the way; the next rows are parsed meanwhile.
+void judge(const LogRequest& log, const Request& request, files::LogReader& reader, field::LogJudge& judge) {
+  LogBlock block;
+  while (reader.next(block)) {
+    judge.put(block);
+    if (request.progress && log.bytes > 0) request.progress("the log", std::min(1.0, reader.bytes() / log.bytes));
+  }
+}
+
+}  // namespace
+
+void diagnose(const Stand& stand, const Request& request, Answer& answer) {
+  const LogRequest& log = *request.log;
+  const auto name = job_of(stand, request, answer.problems);
+  if (!name) {
+    answer.outcome = Outcome::bad_input;
+    return;
+  }
+  Request asked = request;
+  asked.job = *name;
+  const StandJob job(stand, asked);
+  field::LogStand facts = log_stand_of(stand, job);
+  facts.log = log.name;
+  field::LogJudge log_judge(facts);
+  files::LogReader reader(log.name, log.read,
+                          {log.columns, log.rate, log.from, log.to, width_of(stand, *name),
+                           static_cast<std::size_t>(std::max(0, request.threads))});
+  judge(log, request, reader, log_judge);
+  answer.columns = reader.columns();
+  answer.problems.insert(answer.problems.end(), reader.problems().begin(), reader.problems().end());
+  if (has_errors(answer.problems)) {
+    answer.outcome = Outcome::bad_input;
+    return;
+  }
+  answer.diagnosis = log_judge.finish();
+  answer.diagnosis->reading = reader.reading();
 }
 
 }  // namespace holdback::api

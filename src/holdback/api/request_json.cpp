@@ -2,6 +2,7 @@
 #include <nlohmann/json.hpp>
 
 #include "holdback/api/answer.hpp"
+#include "holdback/api/base64.hpp"
 #include "holdback/api/live.hpp"
 #include "holdback/report/report.hpp"
 
@@ -81,6 +82,21 @@ Source source(const Json& request, const std::string& key) {
   return source;
 }
 
+/// A sound: JSON holds no bytes, so they come as base64.
+Source recording(const Json& request) {
+  const Json& value = request.at("recording");
+  static const char* const accepted = R"({"name": "span.wav", "base64": "UklGR…"})";
+  if (!value.is_object() || !value.contains("base64"))
+    refuse("a recording is given as an object with its name and its bytes in base64", "recording",
+           value.dump().substr(0, 60), accepted);
+  const std::string text = text_field(value, "base64", "recording.");
+  auto bytes = bytes_of_base64(text);
+  if (!bytes) refuse("these are no bytes in base64", "recording.base64", text.substr(0, 60), accepted);
+  Source source{text_field(value, "name", "recording."), std::move(*bytes)};
+  if (source.name.empty()) source.name = "recording";
+  return source;
+}
+
 /// {"span": "1.2 m", "force": ["6.4 N", "6.3 N"]}
 std::vector<Reading> readings_of(const Json& json) {
   static const char* const accepted = R"({"span": "1.2 m", "force": ["6.4 N", "6.3 N"]})";
@@ -111,26 +127,36 @@ void read_on_site(const Json& json, Request& request) {
     request.measure.emplace();
     request.measure->method = text_field(json, "method", "");
     if (json.contains("readings")) request.measure->readings = readings_of(json["readings"]);
-    if (json.contains("recording")) request.measure->recording = source(json, "recording");
+    if (json.contains("recording")) request.measure->recording = recording(json);
+    if (json.contains("instruction")) request.measure->instruction = truth(json["instruction"], "instruction");
   }
-  if (json.contains("table")) request.fit = FitRequest{source(json, "table")};
+  if (json.contains("table")) {
+    request.fit = FitRequest{source(json, "table")};
+    if (json.contains("write")) request.fit->write = truth(json["write"], "write");
+  }
   if (json.contains("log")) {
     Source log = source(json, "log");
-    request.log = LogRequest{log.name, reader_of(std::move(log.text)), text_field(json, "columns", "")};
+    const auto bytes = static_cast<double>(log.text.size());
+    const auto more = [&](const char* key) { return text_field(json, key, ""); };
+    request.log = LogRequest{
+        log.name, reader_of(std::move(log.text)), more("columns"), more("rate"), more("from"), more("to"), bytes};
   }
-  if (json.contains("history")) request.history = HistoryRequest{source(json, "history")};
+  if (json.contains("history")) {
+    request.history = HistoryRequest{source(json, "history"), text_field(json["history"], "stand", "history.")};
+  }
 }
 
 void refuse_unknown_keys(const Json& json) {
-  static const char* const known[] = {"version", "command", "stand",   "jobs",      "job",      "all",
-                                      "brake",   "grade",   "brakes",  "tolerance", "scenario", "compare",
-                                      "idlers",  "threads", "brief",   "method",    "readings", "recording",
-                                      "table",   "log",     "columns", "history"};
+  static const char* const known[] = {
+      "version",     "command",  "stand",   "jobs",    "job",     "all",   "brake",  "grade",    "brakes",
+      "tolerance",   "scenario", "compare", "idlers",  "threads", "brief", "method", "readings", "recording",
+      "instruction", "table",    "log",     "columns", "rate",    "from",  "to",     "history",  "write"};
   for (const auto& [key, value] : json.items())
     if (std::find(std::begin(known), std::end(known), key) == std::end(known))
       refuse("unknown field of a request", key, value.dump().substr(0, 60),
              "version, command, stand, jobs, job, all, brief, brake, grade, brakes, tolerance, scenario, compare, "
-             "idlers, threads, method, readings, recording, table, log, columns, history");
+             "idlers, threads, method, readings, recording, instruction, table, write, log, columns, "
+             "rate, from, to, history");
 }
 
 Request read(const Json& json) {

@@ -26,11 +26,13 @@ struct MeasureRequest {
   std::string method{};  // "push", "sag", "pluck", "pull", "cell"
   std::vector<Reading> readings{};
   std::optional<Source> recording{};  // of a plucked span: the bytes of a .wav file
+  bool instruction{};                 // only how to take the readings, with a drawing; none are needed
 };
 
 /// `fit`: a table of readings.
 struct FitRequest {
   Source readings{};  // CSV
+  bool write{};       // the changed text of the stand file too
 };
 
 /// `diagnose`: a log that is read once, from its beginning; it may be longer than memory.
@@ -38,11 +40,16 @@ struct LogRequest {
   std::string name{};
   std::function<std::size_t(char* to, std::size_t most)> read{};  // the next bytes; 0 at the end
   std::string columns{};  // "time=t,tension=F1 [N]": what the header does not tell
+  std::string rate{};     // rows a second, "1000 Hz", of a log without times
+  std::string from{};     // "10 min": only what comes later; empty: from the first row
+  std::string to{};       // … and only up to here; empty: to the last row
+  double bytes{};         // of all of it, for telling how far the work is; 0: not known
 };
 
-/// `history`: the entries of one stand, as `history show --csv` writes them.
+/// `history`: entries as `history show --csv` writes them.
 struct HistoryRequest {
-  Source entries{};  // CSV
+  Source entries{};     // CSV
+  std::string stand{};  // whose entries; may be empty when the table holds those of one stand
 };
 
 }  // namespace holdback::api
