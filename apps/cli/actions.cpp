@@ -84,6 +84,14 @@ Answer answer_of(const Settings& settings) {
 
 bool is_table(const Example& example) { return example.file.substr(example.file.rfind('.') + 1) == "csv"; }
 
+bool is_readings(const Example& example) {
+  return is_table(example) && example.name.substr(example.name.rfind('-') + 1) == "readings";
+}
+
+bool is_log(const Example& example) {
+  return is_table(example) && example.name.substr(example.name.rfind('-') + 1) == "log";
+}
+
 /// An example that is CSV as a table, numbers as numbers.
 report::JobsTable table_of(const Example& example) {
   report::JobsTable table;
@@ -105,6 +113,8 @@ report::JobsTable table_of(const Example& example) {
 
 /// What an example says of itself: the first sentence of its first comment.
 std::string summary_of(const Example& example) {
+  if (is_readings(example)) return "readings at a brake, for fit";
+  if (is_log(example)) return "a log of a stand in motion, for diagnose";
   if (is_table(example)) return "a table of more jobs, for --jobs";
   auto line = example.text.substr(0, example.text.find('\n'));
   line.remove_prefix(std::min(line.find_first_not_of("# "), line.size()));
@@ -130,8 +140,13 @@ std::string described(const Settings& settings) {
 
 int answer_stand(const Settings& settings) {
   protect_inputs(settings);
-  const auto styles = styles_of(settings);
   const auto answer = answer_of(settings);
+  write_fitted_brake(answer, settings);
+  return deliver(answer, settings);
+}
+
+int deliver(const Answer& answer, const Settings& settings) {
+  const auto styles = styles_of(settings);
   write_figures(answer, settings, styles.out.system);
   write_traces(answer, settings, styles.out.system);
   if (!settings.xlsx.empty() && answer.outcome != Outcome::bad_input)
@@ -159,7 +174,9 @@ int show_example(const Settings& settings) {
       throw Refusal(path + " is there already; --force replaces it");
   }
   if (!settings.xlsx.empty()) {
+    if (is_log(*found)) throw Refusal(settings.topic + " is a log; only a table becomes a workbook");
     if (!is_table(*found)) throw Refusal(settings.topic + " is a stand file; only a table becomes a workbook");
+    if (is_readings(*found)) throw Refusal(settings.topic + " is no table of jobs; only that becomes a workbook");
     write_file(workbook(table_of(*found), settings.topic), settings.xlsx);
     return 0;
   }

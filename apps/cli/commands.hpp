@@ -49,6 +49,12 @@ struct ExitCode {
   std::string meaning{};
 };
 
+/// Entries under a heading of their own in a command's help: a word and what it stands for.
+struct HelpGroup {
+  std::string title{};
+  std::vector<Sample> entries{};  // call: the word
+};
+
 /// A command with all that its help and its parser need, and the function that does it.
 struct Command {
   std::string name{};
@@ -59,6 +65,7 @@ struct Command {
   std::vector<Sample> samples{};
   std::vector<ExitCode> codes{};
   int (*run)(const Settings&){};
+  std::vector<HelpGroup> groups{};
 };
 
 /// The commands for readings that were taken on site: measure, fit, diagnose, history.

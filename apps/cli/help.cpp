@@ -37,6 +37,14 @@ std::string options_text(const std::vector<Option>& options) {
   return out;
 }
 
+std::string group_text(const HelpGroup& group) {
+  int room = 0;
+  for (const auto& each : group.entries) room = std::max(room, draw::columns(each.call));
+  std::string out = "\n" + group.title + ":\n";
+  for (const auto& each : group.entries) out += entry(each.call, each.what, room);
+  return out;
+}
+
 std::string samples_text(const std::vector<Sample>& samples) {
   std::string out = "\nExamples:\n";
   for (const auto& sample : samples) out += "  " + sample.call + "\n      " + sample.what + "\n";
@@ -58,6 +66,7 @@ std::string help(const Command& command) {
   out += paragraph(command.description);
   out += "\nArguments:\n";
   for (const auto& argument : command.arguments) out += entry(argument.name, argument.help, 8);
+  for (const auto& group : command.groups) out += group_text(group);
   out += options_text(command.options);
   out += samples_text(command.samples);
   out += "\nExit codes:\n";

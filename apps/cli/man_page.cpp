@@ -39,6 +39,10 @@ std::string command_text(const Command& command) {
   std::string out = ".SS " + literal(usage(command)) + "\n" + literal(command.description) + "\n";
   for (const auto& argument : command.arguments) out += tagged("\\fI" + literal(argument.name) + "\\fR", argument.help);
   for (const auto& option : command.options) out += tagged(tag_of(option), option.help);
+  for (const auto& group : command.groups) {
+    out += ".PP\n" + literal(group.title) + ":\n";
+    for (const auto& each : group.entries) out += tagged(bold(each.call), each.what);
+  }
   return out;
 }
 

@@ -13,4 +13,7 @@ bool is_on_site(const Settings& settings);
 /// read: the core takes it piece by piece.
 void read_on_site(const Settings& settings, api::Request& request, Problems& problems);
 
+/// With fit --write: puts the changed text in the place of the stand file, beside it first, then renamed.
+void write_fitted_brake(const Answer& answer, const Settings& settings);
+
 }  // namespace holdback::cli

@@ -28,13 +28,22 @@ struct Settings {
   std::string idlers{};                 // of simulate; empty: as needed
   std::vector<std::string> readings{};  // of measure: key=value
   std::string recording{};              // of measure pluck: a .wav file
+  bool instruction{};                   // of measure: how to take the readings
   std::string columns{};                // of diagnose: what the header does not tell
+  std::string rate{};                   // of diagnose: rows a second of a log without times
+  std::string from{};                   // of diagnose: only what comes later in the log
+  std::string to{};                     // of diagnose: only up to here
+  std::string stand_name{};             // of history: the name under which a stand is kept
+  std::string date{};                   // of history add: year-month-day; empty: today
+  std::string corrects{};               // of history add: number of an entry
+  std::string fit_answer{};             // of history add: the answer of fit as JSON
   std::string units{};                  // "si", "us"; empty: as the environment says, else si
   std::string colour{"auto"};
   std::string out{};     // empty: standard output
   std::string svg{};     // folder for figures; empty: none
   std::string traces{};  // folder for the traces of simulate; empty: none
   std::string xlsx{};    // workbook to write beside the answer; empty: none
+  bool write{};          // of fit: into the stand file
   bool json{};
   bool csv{};
   bool all{};

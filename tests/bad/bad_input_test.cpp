@@ -1,5 +1,6 @@
 // Wrong files and what is told about them. The name of a file says what is wrong with it; beside it, `<name>.expected`
-// holds the whole message as it is printed. A table of jobs (.csv) is read with good.toml as its stand.
+// holds the whole message as it is printed. A table of jobs (.csv) is read with good.toml as its stand, and so is a log
+// (logs/….csv).
 //
 // With HOLDBACK_UPDATE_EXPECTED=1 in the environment the .expected files are written instead of compared. They hold
 // wording, not physics, so that is fair; read the difference before it is kept.
@@ -8,6 +9,7 @@
 
 #include <algorithm>
 #include <cstdlib>
+#include <cstring>
 #include <filesystem>
 #include <fstream>
 #include <iterator>
@@ -30,8 +32,10 @@ std::string content(const fs::path& path) {
 
 std::vector<std::string> names_with(const std::string& extension) {
   std::vector<std::string> names;
-  for (const auto& entry : fs::directory_iterator(folder))
-    if (entry.path().extension() == extension) names.push_back(entry.path().filename().string());
+  for (const char* part : {"", "logs"})
+    for (const auto& entry : fs::directory_iterator(folder / part))
+      if (entry.path().extension() == extension)
+        names.push_back((fs::path(part) / entry.path().filename()).generic_string());
   std::sort(names.begin(), names.end());
   return names;
 }
@@ -44,9 +48,29 @@ std::vector<std::string> wrong_files() {
   return names;
 }
 
+bool is_log(const std::string& name) { return name.compare(0, 5, "logs/") == 0; }
+
+api::LogRequest log_of(const std::string& name) {
+  api::LogRequest log;
+  log.name = name;
+  log.read = [text = content(folder / name), at = std::size_t{}](char* to, std::size_t most) mutable {
+    const std::size_t some = std::min(most, text.size() - at);
+    std::memcpy(to, text.data() + at, some);
+    at += some;
+    return some;
+  };
+  return log;
+}
+
 Problems problems_of(const std::string& name) {
   api::Request request;
   request.command = "check";
+  if (is_log(name)) {
+    request.command = "diagnose";
+    request.stand = {"good.toml", content(folder / "good.toml")};
+    request.log = log_of(name);
+    return api::answer(request).problems;
+  }
   if (fs::path(name).extension() == ".csv") {
     request.stand = {"good.toml", content(folder / "good.toml")};
     request.jobs = api::Source{name, content(folder / name)};
@@ -87,6 +111,7 @@ TEST_P(BadInput, NamesItsFileAndWhatIsAccepted) {
 std::string test_name(const testing::TestParamInfo<std::string>& info) {
   std::string name = info.param;
   std::replace(name.begin(), name.end(), '.', '_');
+  std::replace(name.begin(), name.end(), '/', '_');
   return name;
 }
 
@@ -94,7 +119,8 @@ INSTANTIATE_TEST_SUITE_P(Corpus, BadInput, testing::ValuesIn(wrong_files()), tes
 
 TEST(BadCorpus, HoldsAtLeastFortyFilesAndNoExpectationWithoutOne) {
   std::vector<std::string> wanted;
-  for (const std::string& name : wrong_files()) wanted.push_back(expected_of(name).filename().string());
+  for (const std::string& name : wrong_files())
+    wanted.push_back(fs::relative(expected_of(name), folder).generic_string());
   EXPECT_GE(wanted.size(), 40U);
   std::sort(wanted.begin(), wanted.end());
   EXPECT_EQ(std::adjacent_find(wanted.begin(), wanted.end()), wanted.end()) << "two files share one expected message";
