@@ -395,7 +395,8 @@ Evaluators all_evaluators() {
   for (const auto topic :
        {roll_evaluators, torque_evaluators, brake_evaluators, combination_evaluators, heat_evaluators,
         cooling_and_air_evaluators, wear_evaluators, tension_and_pressure_evaluators, example_brake_evaluators,
-        heat_depth_evaluators, window_evaluators, shaft_evaluators, control_evaluators, motion_evaluators})
+        heat_depth_evaluators, window_evaluators, shaft_evaluators, control_evaluators, motion_evaluators,
+        measure_evaluators, fit_evaluators, signal_evaluators})
     all.merge(topic());
   return all;
 }

@@ -53,12 +53,17 @@ struct Evaluator {
 
 using Evaluators = std::map<std::string, Evaluator>;
 
-/// Those of heat in depth, of the tension window, of the shaft, of control and of loops of a whole unwind.
+/// Those of heat in depth, of the tension window, of the shaft, of control, of loops of a whole unwind and of fits.
 Evaluators heat_depth_evaluators();
 Evaluators window_evaluators();
 Evaluators shaft_evaluators();
 Evaluators control_evaluators();
 Evaluators motion_evaluators();
+Evaluators fit_evaluators();
+Evaluators signal_evaluators();
+
+/// Those of the tension measured on site.
+Evaluators measure_evaluators();
 
 /// All evaluators by name.
 const std::map<std::string, Evaluator>& evaluators();
