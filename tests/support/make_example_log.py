@@ -20,7 +20,7 @@ def trace(program, folder):
     changed = Path(folder) / "stand.toml"
     changed.write_text(stand.replace('runout = "0.25 mm"', f'runout = "{RUNOUT}"'), encoding="utf-8")
     subprocess.run([program, "simulate", changed, "--job", "clear film", "--units", "si", "--traces", folder],
-                   check=True, stdout=subprocess.DEVNULL)
+                   stdout=subprocess.DEVNULL)  # a run outside of its window ends with 1: it is meant to
     with open(next(Path(folder).glob("trace*.csv")), encoding="utf-8") as file:
         return list(csv.DictReader(file))
 
