@@ -39,7 +39,6 @@ class ChangeFinder {
   double looked_until_{};
   double speed_before_{};
   double sure_low_{};  // [N] lowest mean of a bucket, which a single odd reading does not make
-  LogPhase hardest_{};
 };
 
 }  // namespace holdback::field

@@ -25,8 +25,7 @@ std::size_t length_for(const LogStand& stand, double rate) {
 }  // namespace
 
 SwingKeeper::SwingKeeper(const LogStand& stand, double rate)
-    : stand_(stand),
-      rate_(rate),
+    : rate_(rate),
       length_(length_for(stand, rate)),
       fft_(length_),
       window_(numerics::hann_window(length_)),

@@ -42,7 +42,6 @@ class SwingKeeper {
  private:
   void take();
 
-  const LogStand& stand_;
   double rate_;
   std::size_t length_;
   numerics::Fft fft_;
