@@ -51,7 +51,7 @@ std::size_t ChannelWatch::put(double value, double time, double step, bool moves
       odd_lowest_ = odd_highest_ = odd_sum_ = value;
       return 0;
     }
-    usual_jump_ += (jump - usual_jump_) / 50;
+    usual_jump_ += (jump - usual_jump_) * 0.02;
     good_ = value;
     count(value);
     return 0;
