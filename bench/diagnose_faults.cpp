@@ -11,15 +11,16 @@ namespace holdback::bench {
 
 namespace {
 
-constexpr std::uint64_t first_seed = 9'000'000;
-constexpr int cases = 50;  // of each fault
+constexpr std::uint64_t first_seed = 17'000'000;
+constexpr int cases_of(test::Fault fault) { return fault == test::Fault::none ? 200 : 50; }
 
 void diagnose_faults(benchmark::State& state) {
   const auto fault = static_cast<test::Fault>(state.range(0));
   int named = 0, second = 0, drawn = 0, judged = 0;
   for (auto _ : state) {
     named = second = drawn = judged = 0;
-    for (std::uint64_t seed = first_seed + 100'000 * static_cast<std::uint64_t>(fault); judged < cases; ++seed) {
+    for (std::uint64_t seed = first_seed + 100'000 * static_cast<std::uint64_t>(fault); judged < cases_of(fault);
+         ++seed) {
       ++drawn;
       const auto log = test::draw_faulty_log(fault, seed);
       if (!log) continue;
