@@ -8,13 +8,40 @@ namespace {
 
 constexpr double likely = 0.5;
 constexpr double worth_telling = 0.15;
+constexpr double short_run = 30;       // [s] of steady run that says half of what can be said
+constexpr double mostly_inside = 0.9;  // [1] below it the window is not kept, whatever the causes
+
+/// What steady run there is; nothing of it when the line never ran steadily.
+PhaseTension steady_of(const Diagnosis& diagnosis) {
+  for (const PhaseTension& phase : diagnosis.phases)
+    if (phase.phase == LogPhase::steady) return phase;
+  return {};
+}
+
+/// No fault is seen: the stand runs well, or the log does not say why it does not, or it is too short to say.
+void tell_nothing(LikelyCause& none, const PhaseTension& steady) {
+  if (steady.time > 0 && steady.inside < mostly_inside) {
+    none.what = {"The tension lies outside of its window for {0} of steady run, and nothing in this log says why.",
+                 {ratio(1 - steady.inside)}};
+    none.to_try.push_back(
+        {"see whether this job ran, and hold pressure and pairs against its card: `holdback plan`", {}});
+    none.to_try.push_back({"hold the tension recorded against another reading of it: `holdback measure`", {}});
+    return;
+  }
+  none.what = {"Nothing in this log points to a fault.", {}};
+  if (steady.time < short_run)
+    none.to_try.push_back({"log at least some minutes of steady run: {0} of it tell little", {duration(steady.time)}});
+  else
+    none.to_try.push_back({"keep this log: it is what the stand looks like when it runs well", {}});
+}
 
 LikelyCause nothing(const Evidence& evidence, double strongest) {
   LikelyCause none;
   none.kind = CauseKind::none;
-  none.confidence = 1 - strongest;
-  none.what = {"Nothing in this log points to a fault.", {}};
   const Diagnosis& diagnosis = evidence.diagnosis;
+  const PhaseTension steady = steady_of(diagnosis);
+  none.confidence = (1 - strongest) * steady.time / (steady.time + short_run);
+  tell_nothing(none, steady);
   for (const PhaseTension& phase : diagnosis.phases)
     if (phase.phase == LogPhase::steady)
       none.evidence.push_back({"in steady run the tension is inside the window for {0} of the time, {1} ± {2}",
@@ -26,7 +53,6 @@ LikelyCause nothing(const Evidence& evidence, double strongest) {
   else
     none.evidence.push_back({"the highest line of the spectra is {0}, {1} of the setpoint",
                              {force(diagnosis.peaks.front().amplitude), ratio(diagnosis.peaks.front().share)}});
-  none.to_try.push_back({"keep this log: it is what the stand looks like when it runs well", {}});
   return none;
 }
 

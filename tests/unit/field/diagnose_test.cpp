@@ -1,6 +1,7 @@
 // Logs written down as formulas, each with one thing wrong that a person put in.
 #include "holdback/field/diagnose.hpp"
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include <algorithm>
@@ -318,6 +319,22 @@ TEST(LogJudge, says_the_same_whatever_the_blocks) {
   EXPECT_EQ(bit_by_bit.by_order.amplitude, at_once.by_order.amplitude);
   EXPECT_EQ(bit_by_bit.trace.tension, at_once.trace.tension);
   EXPECT_EQ(bit_by_bit.causes.front().confidence, at_once.causes.front().confidence);
+}
+
+TEST(LogJudge, does_not_call_a_log_sound_that_is_never_inside_its_window) {
+  LogBlock block;
+  block.rows = 6000;
+  for (std::size_t i = 0; i < block.rows; ++i) {
+    block.of(LogChannel::time).push_back(0.01 * static_cast<double>(i));
+    block.of(LogChannel::tension).push_back(3 * stand().tension.high);
+  }
+  LogJudge judge(stand());
+  judge.put(block);
+  const Diagnosis found = judge.finish();
+  EXPECT_EQ(found.causes.front().kind, CauseKind::none);
+  EXPECT_THAT(found.causes.front().what.text, testing::HasSubstr("outside of its window"));
+  EXPECT_LT(found.causes.front().confidence, 0.7) << "one minute tells little";
+  EXPECT_EQ(found.state, State::fails);
 }
 
 TEST(LogJudge, bears_logs_with_next_to_nothing_in_them) {
