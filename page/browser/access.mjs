@@ -39,6 +39,24 @@ export function accessCheck(browser) {
         await page.waitForTimeout(80);
         all.push(...(await violations(page, `Describe, ${part}`)));
       }
+      await area(page, 'Measure');
+      for (const topic of ['Brake', 'Log', 'History', 'Tension']) {
+        await page.click(`.measuring > .sections button:has-text("${topic}")`);
+        await page.waitForTimeout(200);
+        all.push(...(await violations(page, `Measure, ${topic}`)));
+        all.push(...(await small(page)).map((one) => `Measure, ${topic}: too small to touch: ${one}`));
+      }
+      for (const method of ['Sag', 'Pluck', 'Pull', 'Load cell', 'Push']) {
+        await page.click(`.measurehead .switch button:has-text("${method}")`);
+        await page.waitForTimeout(200);
+        all.push(...(await violations(page, `Measure, ${method}`)));
+      }
+      await page.fill('#reading-span', '1200 mm');
+      await page.fill('#reading-push', '20 mm');
+      await page.fill('#reading-force', '80 N'); // the hardest job of this example is a stiff foil
+      await page.waitForSelector('#measured');
+      all.push(...(await violations(page, 'Measure, with an answer')));
+      await area(page, 'Describe');
       // With something wrong: messages at fields, the list, no answer under Choose.
       await page.click('.sections button:has-text("Line")');
       await page.fill('#in-line-top_speed', '400');

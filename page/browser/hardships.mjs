@@ -25,7 +25,7 @@ export function hardshipChecks(browser) {
     await page.setInputFiles('#file-input', file('picture.toml', Buffer.from([0xff, 0xd8, 0xff, 0xe0, 0x80])));
     await notice(page, 'no text in UTF-8');
     await page.setInputFiles('#file-input', file('mix.xlsx', 'PK'));
-    await notice(page, 'The command line reads it');
+    await notice(page, 'is no workbook, whatever its name says');
     assert.equal(await page.evaluate(() => window.holdback.state.history.now), before);
     await page.context().close();
   });

@@ -3,23 +3,24 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { assert, check } from './check.mjs';
 import { answered, area, fresh, root } from './open.mjs';
 
-const program = process.env.HOLDBACK_CLI ?? join(root, '../build/release/apps/cli/holdback');
-const example = join(root, '../examples/02-film-laminator.toml');
+export const program = process.env.HOLDBACK_CLI ?? process.env.HOLDBACK_PROGRAM ?? join(root, '../build/release/apps/cli/holdback');
+export const example = join(root, '../examples/02-film-laminator.toml');
 const text = readFileSync(example, 'utf8');
 const folder = mkdtempSync(join(tmpdir(), 'holdback-page-'));
 
 export const openFile = (page, path) => page.setInputFiles('#file-input', path);
 
-function native(...args) {
+export function native(...args) {
   const done = spawnSync(program, [...args, '--json'], { encoding: 'utf8', maxBuffer: 100e6 });
   assert.ok(done.status === 0 || done.status === 1, `${program}: ${done.status ?? done.error} ${done.stderr}`);
   return JSON.parse(done.stdout);
 }
 /** Two hosts, two maths libraries: the last digits may differ. */
-const close = (a, b, what) => assert.ok(Math.abs(a - b) <= 1e-9 * Math.max(Math.abs(a), Math.abs(b)) + 1e-12, `${what}: page ${a}, command line ${b}`);
+export const close = (a, b, what) => assert.ok(Math.abs(a - b) <= 1e-9 * Math.max(Math.abs(a), Math.abs(b)) + 1e-12, `${what}: page ${a}, command line ${b}`);
 async function saved(page) {
   const [download] = await Promise.all([page.waitForEvent('download'), page.click('#save')]);
   const path = join(folder, download.suggestedFilename());
@@ -27,7 +28,7 @@ async function saved(page) {
   return path;
 }
 /** Margins that the matrix shows: by job, best fit first. */
-const matrix = (page) => page.$$eval('.matrix tbody tr', (rows) => rows.map((row) => ({
+export const matrix = (page) => page.$$eval('.matrix tbody tr', (rows) => rows.map((row) => ({
   job: row.querySelector('th').textContent,
   margins: [...row.querySelectorAll('td data')].map((one) => Number(one.value)),
   states: [...row.querySelectorAll('td')].map((one) => one.className.split(' ')[0]),
@@ -176,6 +177,75 @@ export function jobChecks(browser) {
     await page.click('.sections button:has-text("Air")');
     await page.click('.problems li button:has-text("line.uptime")');
     await page.waitForFunction(() => document.activeElement?.id === 'in-line-uptime');
+    await page.context().close();
+  });
+
+  check('the reader’s units stand beside the file’s own, and the file stays as it is', async () => {
+    const page = await fresh(browser);
+    await openFile(page, example);
+    await page.click('.sections button:has-text("Line")');
+    await page.fill('#in-line-top_speed', '1312 ft/min');
+    // 1312 ft/min × 0.3048 m/ft = 399.9 m/min
+    assert.equal((await page.textContent('#in-line-top_speed-other')).replace(/\u00a0/g, ' '), '= 400 m/min');
+    const before = await page.evaluate(() => window.holdback.state.history.now);
+    await page.click('.switch button:has-text("US")');
+    assert.equal(await page.locator('#in-line-top_speed-other').count(), 0);
+    assert.ok((await page.locator('.valued .other').count()) > 0);
+    assert.equal(await page.evaluate(() => window.holdback.state.history.now), before);
+    await page.context().close();
+  });
+
+  check('the choice is never of two files: in brief first, and remedies and likelihoods said to be looked for', async () => {
+    const page = await fresh(browser);
+    await openFile(page, example);
+    await area(page, 'Choose');
+    await answered(page);
+    const seen = await page.evaluate(async () => {
+      const app = window.holdback;
+      app.edit((text) => text.replace('full_diameter = "1000 mm"', 'full_diameter = "1400 mm"'));
+      const { turn } = app.state;
+      while (app.state.at.size !== turn) await new Promise((done) => setTimeout(done));
+      // The depth of a job is drawn a frame later.
+      const sampled = () => [...document.querySelectorAll('.looking')].filter((one) => one.textContent.startsWith('being sampled')).length;
+      while (sampled() < 2 && app.state.size.choice.brief) await new Promise((done) => setTimeout(done));
+      return {
+        brief: app.state.size.choice.brief,
+        busy: document.querySelector('.answers').getAttribute('aria-busy'),
+        looking: [...document.querySelectorAll('.looking')].map((one) => one.textContent),
+        margins: [...document.querySelectorAll('.matrix tbody tr')].map((row) => Number(row.querySelector('data').value)),
+      };
+    });
+    assert.equal(seen.brief, true);
+    assert.equal(seen.busy, 'true');
+    assert.ok(seen.looking.some((one) => one.startsWith('looking for changes')), seen.looking.join());
+    assert.ok(seen.looking.filter((one) => one.startsWith('being sampled')).length >= 2);
+    await answered(page);
+    assert.equal(await page.locator('.looking').count(), 0);
+    assert.deepEqual((await matrix(page)).map((row) => row.margins[0]), seen.margins, 'the whole choice changes no margin');
+    await page.context().close();
+  });
+
+  check('the drawing is saved as a file of its own, and shows the job of the highlighted row', async () => {
+    const page = await fresh(browser);
+    await openFile(page, example);
+    await page.waitForFunction(() => window.holdback.state.check);
+    await page.focus('td[data-row="2"] input');
+    const name = await page.inputValue('td[data-row="2"][data-column="0"] input');
+    await page.waitForSelector(`tr.chosen input >> nth=0`);
+    assert.equal(await page.inputValue('tr.chosen td[data-column="0"] input'), name);
+    await page.waitForFunction((job) => document.querySelector('.el-sheet').textContent.includes(job), name);
+    const [download] = await Promise.all([page.waitForEvent('download'), page.getByRole('button', { name: 'Save the drawing as SVG' }).click()]);
+    const path = join(folder, download.suggestedFilename());
+    await download.saveAs(path);
+    const svg = readFileSync(path, 'utf8');
+    assert.match(svg, /^<svg[^>]*xmlns="http:\/\/www.w3.org\/2000\/svg"/);
+    assert.doesNotMatch(svg, /class=|var\(|oklab|role="button"|tabindex|data-screen-only/);
+    assert.ok(svg.includes(name));
+    // Alone, without the page's style sheets, it shows the same picture.
+    const alone = await page.context().newPage();
+    await alone.goto(pathToFileURL(path).href);
+    const sizes = await alone.$$eval('text', (all) => all.map((one) => getComputedStyle(one).fontSize));
+    assert.ok(sizes.length > 10 && sizes.every((one) => /^1[123](?:\.5)?px$/.test(one)), sizes.join());
     await page.context().close();
   });
 

@@ -6,11 +6,15 @@ import { browse } from './open.mjs';
 import { accessCheck } from './access.mjs';
 import { hardshipChecks } from './hardships.mjs';
 import { jobChecks } from './main-job.mjs';
+import { measureChecks } from './measure.mjs';
 import { runChecks } from './running.mjs';
+import { workbookChecks } from './workbook.mjs';
 
 const browser = await browse();
 jobChecks(browser);
 runChecks(browser);
+workbookChecks(browser);
+measureChecks(browser);
 hardshipChecks(browser);
 accessCheck(browser);
 const failed = await runAll(process.argv[2]);

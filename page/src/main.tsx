@@ -1,7 +1,7 @@
 // The page: state, core in its workers, and what is on screen.
+import { firstBegun, startWorker as start } from './core/start'; // before all else
 import { render } from 'preact';
-import { CoreClient, coreOf, type WorkerLike } from './core/client';
-import CoreWorker from './core/worker?worker&inline';
+import { CoreClient, coreOf } from './core/client';
 import { App } from './store/app';
 import { AppContext } from './ui/context';
 import { Shell } from './ui/Shell';
@@ -10,18 +10,6 @@ import './look/shell.css';
 import './look/forms.css';
 import './look/answers.css';
 import './look/paper.css';
-
-const start = (): WorkerLike => {
-  if (typeof WebAssembly === 'undefined' || typeof DecompressionStream === 'undefined') return unableWorker();
-  return new CoreWorker() as unknown as WorkerLike;
-};
-
-/** Stands in where the browser lacks what the core needs: it says so and answers nothing. */
-function unableWorker(): WorkerLike {
-  const worker: WorkerLike = { postMessage: () => undefined, terminate: () => undefined, onmessage: null, onerror: null };
-  setTimeout(() => worker.onmessage?.({ data: { kind: 'unable', what: 'WebAssembly or DecompressionStream is missing' } }));
-  return worker;
-}
 
 const say = {
   restarted: 'The calculation stopped and was started again. Your file is untouched, and the last edit is asked for once more.',
@@ -32,7 +20,9 @@ const tellOfRun = (what: keyof typeof say) => app.tell(what === 'restarted' ? 'T
 
 const answers = new CoreClient({ start, tell });
 const live = new CoreClient({ start, tell: tellOfRun });
-const app = new App(answers);
+// The whole choice takes long; its core starts when it is first asked for.
+const long = new CoreClient({ start, tell });
+const app = new App(answers, long);
 // For scripts that test or time the page, and for the curious.
 (window as unknown as { holdback: App }).holdback = app;
 answers.warm();
@@ -42,10 +32,12 @@ addEventListener('beforeunload', (event) => app.atRisk && event.preventDefault()
 
 const page = document.getElementById('page');
 if (!page) throw new Error('the page has no place to draw on');
-page.textContent = '';
-render(
-  <AppContext.Provider value={{ app, core: coreOf(answers, live) }}>
-    <Shell />
-  </AppContext.Provider>,
-  page,
-);
+void firstBegun.then(() => {
+  page.textContent = '';
+  render(
+    <AppContext.Provider value={{ app, core: coreOf(answers, live) }}>
+      <Shell />
+    </AppContext.Provider>,
+    page,
+  );
+});

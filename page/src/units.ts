@@ -133,30 +133,46 @@ export function inHand(margin: number): string {
   return `${shown < 0 ? '−' : '+'}${Math.abs(shown)}${noBreak}%`;
 }
 
-/** A sentence of the core with its amounts in the reader's units. The core fills them in SI; each is found by that text. */
+/**
+ * A sentence of the core with its amounts in the reader's units. The core fills them in SI; each is found by that text,
+ * in whatever order the sentence has them.
+ */
 export function noteText(note: { text: string; amounts: { value: number; unit: string }[] }, units: Units): string {
   const plain = note.text.replace(/\u00a0/g, ' ');
   if (units === 'si') return plain;
+  const places: Place[] = [];
+  for (const amount of note.amounts) {
+    const place = placeOf(amount, plain, places);
+    if (place) places.push(place);
+  }
   let out = '';
   let at = 0;
-  for (const amount of note.amounts) {
-    const place = placeOf(amount, plain, at);
-    if (!place) continue;
-    out += plain.slice(at, place.at) + show(amount.value, place.kind, 'us');
+  for (const place of places.sort((a, b) => a.at - b.at)) {
+    out += plain.slice(at, place.at) + show(place.value, place.kind, 'us');
     at = place.at + place.size;
   }
   return out + plain.slice(at);
 }
 
-function placeOf(amount: { value: number; unit: string }, text: string, from: number): { at: number; size: number; kind: string } | null {
+interface Place {
+  at: number;
+  size: number;
+  kind: string;
+  value: number;
+}
+
+/** The first place of an amount that no other has. Of two at one place the longer counts, as "10 mm" over "10 m". */
+function placeOf({ value, unit }: { value: number; unit: string }, text: string, taken: readonly Place[]): Place | null {
   const found = Object.entries(kinds)
-    .filter(([, kind]) => kind.base === amount.unit && kind.si.unit !== '')
-    .map(([kind]) => {
-      const words = show(amount.value, kind, 'si').replace(/\u00a0/g, ' ').replace('−', '-');
-      return { kind, size: words.length, at: text.indexOf(words, from) };
-    })
-    .filter((place) => place.at >= 0);
-  // First come first; of two at one place the longer, as "10 mm" over "10 m".
+    .filter(([, kind]) => kind.base === unit && kind.si.unit !== '')
+    .flatMap(([kind]) => {
+      const words = show(value, kind, 'si').replace(/\u00a0/g, ' ').replace('−', '-');
+      for (let at = text.indexOf(words); at >= 0; at = text.indexOf(words, at + 1)) {
+        const alone = !/[\d.]/.test(text[at - 1] ?? '') && !/[a-zµ°·/²³]/i.test(text[at + words.length] ?? '');
+        if (alone && taken.every((one) => at + words.length <= one.at || at >= one.at + one.size)) return [{ kind, size: words.length, at, value }];
+      }
+      return [];
+    });
   return found.sort((a, b) => a.at - b.at || b.size - a.size)[0] ?? null;
 }
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cellsOf, mostCharacters, pasted, unitAbove } from '../src/describe/paste';
+import { cellsOf, signOf, mostCharacters, pasted, unitAbove } from '../src/describe/paste';
 import { fieldName, pathOf } from '../src/describe/values';
 import { table } from '../src/schema/fields';
 
@@ -39,4 +39,13 @@ describe('names of fields', () => {
     expect(fieldName(['brake', 1, 'grade', 0, 'friction'])).toBe('brake[1].grade[0].friction');
   });
   it('find the unit above', () => expect(unitAbove([{ speed: '5 m/s' }, { speed: '300' }], 'speed')).toBe('m/s'));
+});
+
+describe('a file of readings', () => {
+  it('is parted by the sign that its rows have, whatever stands above them', () => {
+    expect(signOf('"a title; with signs; in it"\na,b\n1,2\n')).toBe(',');
+    expect(signOf('a;b\n1,5;2\n2,5;3\n')).toBe(';');
+    expect(signOf('a\tb, c\n1\t2\n')).toBe('\t');
+    expect(cellsOf('t;i\na,b\n', ',')).toEqual([['t;i'], ['a', 'b']]);
+  });
 });

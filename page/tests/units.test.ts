@@ -45,6 +45,17 @@ describe('noteText', () => {
   });
 });
 
+describe('noteText, amounts out of order', () => {
+  it('finds each where it stands, and twice the same twice', () => {
+    const note = { text: 'The tension lies above the window of 40.6 N to 49.6 N; inside is 0.100 % likely. Then 49.6 N.', amounts: [{ value: 0.001, unit: '1' }, { value: 49.61, unit: 'N' }, { value: 40.59, unit: 'N' }, { value: 49.61, unit: 'N' }] };
+    expect(plain(noteText(note, 'us'))).toBe('The tension lies above the window of 9.12 lbf to 11.2 lbf; inside is 0.100 % likely. Then 11.2 lbf.');
+  });
+  it('never takes a part of another number', () => {
+    const note = { text: 'from 10.0 mm to 10.0 m and 110.0 m', amounts: [{ value: 10, unit: 'm' }] };
+    expect(plain(noteText(note, 'us'))).toBe('from 10.0 mm to 32.8 ft and 110.0 m');
+  });
+});
+
 describe('the schema', () => {
   it('gives every quantity a kind, so that no unit is shown wrong', () => {
     const all = tables.flatMap((one) => [one, ...one.inside]).flatMap((one) => one.fields.map((field) => ({ ...field, in: one.key })));

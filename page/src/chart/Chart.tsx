@@ -6,12 +6,14 @@ import { Scroll } from '../ui/parts';
 import { inUnits, show, unitOf, type Units } from '../units';
 import { chartCsv } from './csv';
 import { layOut, type Laid } from './layout';
+import { svgFile } from './svgFile';
 
 export interface Series {
   name: string;
   values: readonly (number | null)[]; // SI
   role: 'main' | 'second' | 'third' | 'fourth' | 'fifth' | 'limit';
   side?: 'above' | 'below'; // of a limit: where it is forbidden
+  marks?: 'points' | 'stems'; // each value by itself: no line between them
   at?: readonly number[]; // its own x, where it is known at other places than the rest; SI
 }
 export interface ChartData {
@@ -71,8 +73,12 @@ function Drawing({ laid, data, units, at, id }: { laid: Laid; data: ChartData; u
       <text class="axisname" x={left - 46} y={top - 10}>{withUnit(data.y.name, unitOf(data.y.kind, units))}</text>
       <g clip-path={`url(#${id}-clip)`}>
         {laid.lines.map((line) => (line.area ? <path key={`${line.name} area`} d={line.area} fill={`url(#${id}-hatch)`} stroke="none" /> : null))}
-        {laid.lines.map((line) => <path key={line.name} class={`line ${line.role}`} d={line.path} />)}
+        {laid.lines.map((line) => (line.points ? null : <path key={line.name} class={`line ${line.role}`} d={line.path} />))}
+        {laid.lines.map((line) => line.points && <path key={line.name} class={`line ${line.role}`} d={line.path} />)}
       </g>
+      {laid.lines.map((line) => line.points?.map((one, i) => (line.role === 'limit'
+        ? <path key={`${line.name} ${i}`} class="point limit" d={`M${one.x - 4.5} ${one.y - 4.5}l9 9m0 -9l-9 9`} />
+        : <circle key={`${line.name} ${i}`} class={`point ${line.role}`} cx={one.x} cy={one.y} r={4} />)))}
       {laid.labels.map((label) => <text key={label.name} class={`label ${label.role}`} x={right + 8} y={label.at + 4}>{label.name}</text>)}
       {at === null ? null : <path class="cursor" d={`M${laid.xAt(at)} ${top}V${bottom}`} />}
     </>
@@ -116,23 +122,4 @@ function Numbers({ data, units }: { data: ChartData; units: Units }) {
       </table>
     </Scroll>
   );
-}
-
-/** The drawing as a file of its own: each part carries the look that it has on screen. */
-export function svgFile(svg: SVGSVGElement): string {
-  const copy = svg.cloneNode(true) as SVGSVGElement;
-  const kept = ['fill', 'stroke', 'stroke-width', 'stroke-dasharray', 'font-family', 'font-size', 'font-weight', 'opacity'];
-  const from = svg.querySelectorAll<SVGElement>('*');
-  copy.querySelectorAll<SVGElement>('*').forEach((part, i) => {
-    const look = getComputedStyle(from[i]!);
-    for (const name of kept) if (!part.hasAttribute(name)) part.setAttribute(name, look.getPropertyValue(name));
-    part.removeAttribute('class');
-  });
-  const paper = document.createElementNS('http://www.w3.org/2000/svg', 'rect');
-  paper.setAttribute('width', '100%');
-  paper.setAttribute('height', '100%');
-  paper.setAttribute('fill', getComputedStyle(document.body).backgroundColor);
-  copy.prepend(paper);
-  copy.setAttribute('xmlns', 'http://www.w3.org/2000/svg');
-  return new XMLSerializer().serializeToString(copy);
 }

@@ -7,7 +7,7 @@ export interface Laid {
   box: { left: number; right: number; top: number; bottom: number };
   xTicks: { at: number; word: string }[];
   yTicks: { at: number; word: string }[];
-  lines: { name: string; role: Series['role']; path: string; area: string }[];
+  lines: { name: string; role: Series['role']; path: string; area: string; points?: { x: number; y: number }[] }[];
   labels: { name: string; role: Series['role']; at: number }[];
   nearest(x: number): number;
   xAt(index: number): number;
@@ -39,16 +39,19 @@ export function layOut(data: ChartData, units: Units, width: number, height: num
     yTicks: yTicks.map((value, i) => ({ at: y(value), word: yWords[i]! })),
     lines: data.series.map((one, i) => {
       const own = one.at?.map((value) => inUnits(value, data.x.kind, units)) ?? xs;
-      const path = pathOf(own, columns[i]!, x, y);
+      const points = one.marks && own.flatMap((at, k) => (columns[i]![k] === null || columns[i]![k] === undefined ? [] : [{ x: round(x(at)), y: round(y(columns[i]![k]!)) }]));
+      const path = !points ? pathOf(own, columns[i]!, x, y) : one.marks === 'stems' ? points.map((each) => `M${each.x} ${box.bottom}V${each.y}`).join('') : '';
       const edge = one.side === 'below' ? box.bottom : box.top;
       const area = one.role === 'limit' && one.side && path ? `${path}L${box.right} ${edge}H${box.left}Z` : '';
-      return { name: one.name, role: one.role, path, area };
+      return { name: one.name, role: one.role, path, area, ...(points ? { points } : {}) };
     }),
     labels: spread(data.series.map((one, i) => ({ name: one.name, role: one.role, at: endOf(columns[i]!, y, box) })), box.top, box.bottom),
     nearest: (at) => xs.reduce((best, value, i) => (Math.abs(x(value) - at) < Math.abs(x(xs[best]!) - at) ? i : best), 0),
     xAt: (index) => x(xs[index] ?? 0),
   };
 }
+
+const round = (value: number): number => Math.round(value * 100) / 100;
 
 function pathOf(xs: number[], ys: (number | null)[], x: (v: number) => number, y: (v: number) => number): string {
   let pen = 'M';

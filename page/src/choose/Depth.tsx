@@ -1,12 +1,12 @@
 // One job on the recommended fit: limits, roll, stops, torque, temperatures, pressures, likelihood.
 import { useApped } from '../ui/context';
-import { Facts, Margin, Num, Scroll, Section, StateWord } from '../ui/parts';
+import { Facts, Looking, Margin, Num, Scroll, Section, StateWord } from '../ui/parts';
 import { limitKind, noteText, show } from '../units';
 import { Charts } from './Charts';
 import { Likelihood } from './Likelihood';
 import { caseWords, fitWords, knownWords, limitName } from './words';
 
-export function Depth({ job, envelope, plan, fit }: { job: any; envelope: any; plan: any; fit: any }) {
+export function Depth({ job, envelope, plan, fit, brief }: { job: any; envelope: any; plan: any; fit: any; brief: boolean }) {
   const units = useApped((s) => s.units);
   return (
     <Section title={`In depth: ${job.job}`} id="depth" aside={<StateWord state={job.state} />}>
@@ -26,7 +26,7 @@ export function Depth({ job, envelope, plan, fit }: { job: any; envelope: any; p
       <Stops job={job} />
       <Limits limits={job.limits} />
       <Charts job={job} envelope={envelope} plan={plan} />
-      <Likelihood likelihood={job.likelihood} />
+      {brief ? <div class="likelihood"><h3>How likely it holds</h3><p><Looking what="being sampled" /></p></div> : <Likelihood likelihood={job.likelihood} />}
       {job.notes.length > 0 ? <ul class="notes">{job.notes.map((one: any, i: number) => <li key={i}>{noteText(one, units)}</li>)}</ul> : null}
     </Section>
   );

@@ -38,7 +38,7 @@ export function Matrix({ choice }: { choice: any }) {
             {jobs.slice(from, from + rowsAtOnce).map((name, i) => (
               <tr key={name} class={name === chosen ? 'chosen' : ''}>
                 <th scope="row"><button type="button" aria-pressed={name === chosen} onClick={() => app.choose(name)}>{name}</button></th>
-                {fits.map((fit, column) => <Cell key={fitKey(fit.fit)} job={fit.jobs[from + i]} best={column === 0} />)}
+                {fits.map((fit, column) => <Cell key={fitKey(fit.fit)} job={(fit.standings?.length ? fit.standings : fit.jobs)[from + i]} best={column === 0} />)}
               </tr>
             ))}
           </tbody>

@@ -1,6 +1,6 @@
 // The jobs that fall out, and the least changes that would bring each in.
 import { useApped } from '../ui/context';
-import { Margin, Scroll, Section } from '../ui/parts';
+import { Looking, Margin, Scroll, Section } from '../ui/parts';
 import { noteText } from '../units';
 import { limitName } from './words';
 
@@ -13,7 +13,7 @@ export function Uncovered({ choice }: { choice: any }) {
         <article key={one.job} class="uncovered">
           <h3>{one.job}</h3>
           <p>{noteText(one.why, units)}.</p>
-          {one.remedies.length === 0 ? <p class="help">None of the changes that were tried is enough.</p> : (
+          {choice.brief ? <p><Looking what="looking for changes that would bring it in" /></p> : one.remedies.length === 0 ? <p class="help">None of the changes that were tried is enough.</p> : (
             <Scroll label={`remedies for ${one.job}`}>
               <table class="plain">
                 <thead><tr><th scope="col">change</th><th scope="col">then in hand</th><th scope="col">limit that binds then</th><th scope="col">the rest of the mix</th></tr></thead>

@@ -102,7 +102,7 @@ export class CoreClient {
   }
 
   private hear(message: FromWorker): void {
-    if (message.kind === 'ready') return;
+    if (message.kind === 'begun' || message.kind === 'ready') return;
     if (message.kind === 'unable') return this.giveUp(message.what);
     if (message.id !== this.running?.id) return;
     if (message.kind === 'died') return this.died(message.what);
@@ -147,6 +147,7 @@ export function coreOf(answers: CoreClient, live: CoreClient): Core {
     answer: (request) => answers.ask('answer', { version: 1, ...request }),
     liveOpen: (request) => live.ask('liveOpen', { version: 1, ...request }),
     liveAdvance: (run, seconds, inputs) => live.ask('liveAdvance', { run, for: seconds, inputs }),
+    liveLeap: (runs, step, within, inputs) => live.ask('liveLeap', { runs, step, within, inputs }) as Promise<any[][]>,
     liveClose: async (run) => void (await live.ask('liveClose', String(run))),
   };
 }

@@ -9,6 +9,7 @@ export interface ToWorker {
 }
 
 export type FromWorker =
+  | { kind: 'begun' } // the worker runs; its core is still being unpacked
   | { kind: 'ready' }
   | { kind: 'unable'; what: string }
   | { kind: 'answer'; id: number; answer: unknown; took: number }

@@ -8,6 +8,7 @@ import type { FromWorker, ToWorker } from './wire';
 const scope = self as unknown as DedicatedWorkerGlobalScope;
 const say = (message: FromWorker) => scope.postMessage(message);
 
+say({ kind: 'begun' });
 const core: Promise<CoreModule> = unpack(packed).then((wasmBinary) => createHoldback({ wasmBinary }));
 core.then(
   () => say({ kind: 'ready' }),

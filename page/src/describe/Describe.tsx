@@ -2,6 +2,7 @@
 import { table, titleOf } from '../schema/fields';
 import { useStore } from '../store/signal';
 import { useApp, useApped } from '../ui/context';
+import { saveDrawing } from '../drawing/save';
 import { Elevation } from '../ui/other';
 import { useJob, useStand } from '../ui/stand';
 import { Brakes } from './Brakes';
@@ -11,6 +12,7 @@ import { JobSheet } from './JobSheet';
 import { ProblemList } from './ProblemList';
 import { useTroubles } from './problems';
 import { TextPane } from './TextPane';
+import { Verdict } from './Verdict';
 import { listId, sectionOf, sectionOfPart, sections, where, type SectionKey } from './where';
 import { pathOf } from './values';
 
@@ -27,8 +29,13 @@ export function Describe() {
       <div class="describing">
         <div class="drawing">
           <Elevation stand={stand} onPart={open} selected={section} brake={brake} />
+          <div class="drawingtools">
+            <span class="help">{stand.job ? `Drawn for the job ${stand.job}${brake ? `, with the brake ${brake}` : ''}.` : ''}</span>
+            <button type="button" class="quiet" onClick={() => saveDrawing(stand.job)}>Save the drawing as SVG</button>
+          </div>
         </div>
         <div class="entering">
+          <Verdict />
           <SectionList />
           <div id="inputs" class="inputs" tabIndex={-1} role="region" aria-label={`Inputs: ${sections.find((one) => one.key === section)?.title}`}>
             <SectionOf section={section} />
@@ -93,7 +100,7 @@ function Jobs() {
     if (typeof name === 'string') app.choose(name);
   };
   const at = jobs?.findIndex((one) => one?.name === looked) ?? -1;
-  return <><h2>Jobs</h2><Grid chosen={Math.max(0, at)} info={table('job')} path={['job']} onChoose={choose} /><JobSheet /></>;
+  return <><h2>Jobs</h2><Grid chosen={at} info={table('job')} path={['job']} onChoose={choose} /><JobSheet /></>;
 }
 
 /** A list whose chosen row has a list of its own. */

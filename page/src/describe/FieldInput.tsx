@@ -3,7 +3,8 @@ import { useRef, useState } from 'preact/hooks';
 import type { Field } from '../schema/fields';
 import { setValue } from '../toml/patch';
 import type { Path } from '../toml/scan';
-import { useApp } from '../ui/context';
+import { useApp, useApped } from '../ui/context';
+import { inOtherUnits } from '../unitText';
 import type { Trouble } from './problems';
 import { shownValue, typed } from './values';
 import { inputId } from './where';
@@ -29,11 +30,15 @@ interface Draft {
 
 export function FieldInput({ path, field, value, label, trouble, describedBy, names, onFocus }: Props) {
   const app = useApp();
+  const units = useApped((s) => s.units);
   const session = useRef(0);
   const [draft, setDraft] = useState<Draft | null>(null);
   const id = inputId(path);
   const said = shownValue(value);
   const shown = draft && draft.made === said ? draft.text : said;
+
+  // The file's own unit stays; its value in the reader's units stands beside it.
+  const other = inOtherUnits(shown === '' ? field.fallback : shown, field.kind, units);
 
   const write = (text: string) => {
     const next = typed(field, text);
@@ -44,7 +49,7 @@ export function FieldInput({ path, field, value, label, trouble, describedBy, na
     id,
     'aria-label': label,
     'aria-invalid': trouble?.severity === 'error' ? ('true' as const) : undefined,
-    'aria-describedby': [trouble ? `${id}-trouble` : '', describedBy ?? ''].filter(Boolean).join(' ') || undefined,
+    'aria-describedby': [trouble ? `${id}-trouble` : '', other === '' ? '' : `${id}-other`, describedBy ?? ''].filter(Boolean).join(' ') || undefined,
     'aria-required': field.required ? ('true' as const) : undefined,
     onFocus: () => {
       session.current = ++sessions;
@@ -57,16 +62,19 @@ export function FieldInput({ path, field, value, label, trouble, describedBy, na
       {field.words.length > 0 || names ? (
         <Choice common={common} shown={shown} words={names ?? field.words} fallback={field.fallback} write={write} />
       ) : (
-        <input
-          {...common}
-          class={field.kind ? 'quantity' : 'text'}
-          type="text"
-          autocomplete="off"
-          spellcheck={false}
-          value={shown}
-          placeholder={field.fallback || (field.required ? field.example : '')}
-          onInput={(event) => write(event.currentTarget.value)}
-        />
+        <span class={other === '' ? 'valued' : 'valued twice'}>
+          <input
+            {...common}
+            class={field.kind ? 'quantity' : 'text'}
+            type="text"
+            autocomplete="off"
+            spellcheck={false}
+            value={shown}
+            placeholder={field.fallback || (field.required ? field.example : '')}
+            onInput={(event) => write(event.currentTarget.value)}
+          />
+          {other === '' ? null : <span class="other" id={`${id}-other`}>= {other}</span>}
+        </span>
       )}
       {trouble ? <p class={`trouble ${trouble.severity}`} id={`${id}-trouble`}>{trouble.text}</p> : null}
     </>

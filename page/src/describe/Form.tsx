@@ -5,6 +5,7 @@ import { titleOf } from '../schema/fields';
 import { setValue } from '../toml/patch';
 import type { Path } from '../toml/scan';
 import { useApp, useApped } from '../ui/context';
+import { rangeIn } from '../unitText';
 import { FieldInput } from './FieldInput';
 import { useTroubleAt } from './problems';
 import { fieldName, valueAt } from './values';
@@ -35,6 +36,7 @@ export function Form({ info, path, shown }: { info: TableInfo; path: Path; shown
 
 function Labelled({ field, path, value }: { field: Field; path: Path; value: unknown }) {
   const trouble = useTroubleAt().get(fieldName(path));
+  const units = useApped((s) => s.units);
   const id = inputId(path);
   return (
     <div class="field">
@@ -45,7 +47,7 @@ function Labelled({ field, path, value }: { field: Field; path: Path; value: unk
       <FieldInput path={path} field={field} value={value} trouble={trouble} describedBy={`${id}-help`} />
       <p class="help" id={`${id}-help`}>
         {field.help}
-        {field.range ? <span class="range"> {field.range}</span> : null}
+        {field.range ? <span class="range"> {rangeIn(field.range, field.kind, units)}</span> : null}
       </p>
     </div>
   );

@@ -7,6 +7,7 @@ import { useStore } from '../store/signal';
 import { useApp, useApped } from '../ui/context';
 import { Icon } from '../ui/icons';
 import { Pages, Scroll } from '../ui/parts';
+import { inOtherUnits, rangeIn } from '../unitText';
 import { FieldInput } from './FieldInput';
 import { mostCells, pasted, unitAbove, type Pasted } from './paste';
 import { useTroubleAt } from './problems';
@@ -45,6 +46,7 @@ export function Grid({ info, path, onChoose, chosen: given }: Props) {
   const [all, setAll] = useState(false);
   const [help, setHelp] = useState<Field | null>(null);
   const fields = all ? info.fields : info.fields.filter((one) => one.required || (usual[info.key] ?? []).includes(one.key) || rows.some((row) => row?.[one.key] !== undefined));
+  const units = useApped((s) => s.units);
   const word = titleOf(info.key);
   const from = page * pageSize;
 
@@ -72,7 +74,7 @@ export function Grid({ info, path, onChoose, chosen: given }: Props) {
               {fields.map((one) => (
                 <th key={one.key} scope="col" title={one.help}>
                   {one.title}
-                  {one.required ? null : <span class="fallback">{one.fallback || 'optional'}</span>}
+                  {one.required ? null : <span class="fallback">{inOtherUnits(one.fallback, one.kind, units) || one.fallback || 'optional'}</span>}
                 </th>
               ))}
               <th scope="col"><span class="unseen">copy or remove</span></th>
@@ -86,7 +88,7 @@ export function Grid({ info, path, onChoose, chosen: given }: Props) {
         </table>
       </Scroll>
       <p class="help columnhelp" aria-live="off">
-        {help ? <><strong>{help.title}</strong>: {help.help}. {help.range}</> : `${info.help}. Cells copied from a spreadsheet may be pasted into the table.`}
+        {help ? <><strong>{help.title}</strong>: {help.help}. {rangeIn(help.range, help.kind, units)}</> : `${info.help}. Cells copied from a spreadsheet may be pasted into the table.`}
       </p>
       <div class="gridtools">
         <button type="button" onClick={() => app.edit((text) => addRows(text, path, [freshRow(info, rows)], info.inline))}><Icon name="plus" /> Add a {word}</button>
@@ -131,7 +133,10 @@ function GridRow({ info, path, row, at, fields, chosen, choose, onHelp }: RowPro
               label={`${field.title} of ${name}`}
               trouble={troubles.get(fieldName(cell)) ?? (column === 0 ? whole : undefined)}
               names={namesFor(file, info.key, field.key)}
-              onFocus={() => onHelp(field)}
+              onFocus={() => {
+                onHelp(field);
+                if (!chosen) choose(at);
+              }}
             />
           </td>
         );

@@ -23,7 +23,7 @@ export function ProblemList() {
               <Mark state={one.severity === 'error' ? 'fails' : 'tight'} />
               <span>
                 <strong>{one.severity === 'error' ? 'Mend' : 'Know'}{one.field ? `: ${one.field}` : ''}</strong> {one.text}
-                {one.line > 0 ? <span class="range"> line {one.line}</span> : null}
+                {one.place ? <span class="range"> {one.place}</span> : null}
               </span>
             </button>
           </li>

@@ -8,8 +8,8 @@ export const mostCells = 200_000;
 export const mostCharacters = 5_000_000;
 
 /** Rows of cells: parted by tabs when there is one, else by commas or semicolons; quotes as spreadsheets write them. */
-export function cellsOf(text: string): string[][] {
-  const by = text.includes('\t') ? '\t' : /;/.test(text.split('\n')[0] ?? '') && !/,/.test(text.split('\n')[0] ?? '') ? ';' : ',';
+export function cellsOf(text: string, sign?: string): string[][] {
+  const by = sign ?? (text.includes('\t') ? '\t' : /;/.test(text.split('\n')[0] ?? '') && !/,/.test(text.split('\n')[0] ?? '') ? ';' : ',');
   const rows: string[][] = [];
   let row: string[] = [];
   let cell = '';
@@ -36,6 +36,13 @@ export function cellsOf(text: string): string[][] {
   }
   if (cell !== '' || row.length > 0) endRow();
   return rows;
+}
+
+/** The sign that parts the cells of a file: the one that most lines have, so that a title above the head does not count. */
+export function signOf(text: string): string {
+  const lines = text.split('\n', 200).map((one) => one.replace(/"[^"]*"/g, ''));
+  const having = (sign: string) => lines.filter((one) => one.includes(sign)).length;
+  return ['\t', ';', ','].reduce((best, sign) => (having(sign) > having(best) ? sign : best));
 }
 
 interface Column {

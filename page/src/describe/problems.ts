@@ -7,28 +7,28 @@ export interface Trouble {
   severity: 'error' | 'warning';
   field: string;
   text: string;
-  line: number;
-  file: string;
+  place: string; // in its file: "line 12", "mix.xlsx:B7"; empty where it has none
 }
 
 const none: any[] = [];
 
-export function troubleOf(problem: any, units: Units): Trouble {
+/** `stand` names the stand file, which need not be named. */
+export function troubleOf(problem: any, units: Units, stand = ''): Trouble {
   const accepted = problem.accepted?.text ? ` Accepted: ${noteText(problem.accepted, units)}.` : '';
   const what = noteText(problem.what, units).replace(/\.$/, '');
   return {
     severity: problem.severity,
     field: problem.field,
     text: `${what.charAt(0).toUpperCase()}${what.slice(1)}.${accepted}`,
-    line: problem.line,
-    file: problem.file,
+    place: problem.cell ? `${problem.file}:${problem.cell}` : problem.line > 0 ? `${stand === '' || problem.file === stand ? '' : `${problem.file}, `}line ${problem.line}` : '',
   };
 }
 
 export function useTroubles(): Trouble[] {
   const problems = useApped((s) => (s.problems?.problems as any[] | undefined) ?? none);
   const units = useApped((s) => s.units);
-  return useMemo(() => problems.map((one) => troubleOf(one, units)), [problems, units]);
+  const name = useApped((s) => s.name);
+  return useMemo(() => problems.map((one) => troubleOf(one, units, name)), [problems, units, name]);
 }
 
 export function useTroubleAt(): Map<string, Trouble> {

@@ -18,7 +18,6 @@ import { drawn_stand } from './stand';
 /** The markup of a sheet, without state. */
 export function SheetDrawing({ d }: { d: Drawing }) {
   const { stand, sheet, id } = d;
-  const r = (stand.full / 2) * sheet.scale;
   const symbols = ['nip', 'regulator', ...(stand.shaftIsSymbol ? ['shaft'] : []), ...(stand.dancer ? ['dancer roller'] : []), 'frame'];
   const about = `Side elevation to scale: roll ${show(stand.full, 'short_length', d.units)} on core ${show(stand.core, 'short_length', d.units)}, `
     + `${stand.idlers.length} idlers, guard ${stand.guard}. Symbols, not to scale: ${symbols.join(', ')}.`;
@@ -26,7 +25,6 @@ export function SheetDrawing({ d }: { d: Drawing }) {
     <svg class="el-sheet" width={sheet.width} height={sheet.height} viewBox={`0 0 ${sheet.width} ${sheet.height}`}
       role="group" aria-label={about}>
       <defs>
-        <clipPath id={`${id}-wound`}><circle r={r} ref={d.hold('wound')} /></clipPath>
         <marker id={`${id}-arrow`} viewBox="0 0 10 8" refX={9} refY={4} markerWidth={10} markerHeight={8} markerUnits="userSpaceOnUse" orient="auto">
           <path class="el-arrow" d="M0 0L10 4L0 8z" />
         </marker>

@@ -17,7 +17,7 @@ function moved() {
     setAttribute: (name: string, value: string) => { writes.push(`${key} ${name}`); values.set(`${key} ${name}`, value); },
     set textContent(value: string) { writes.push(`${key} text`); values.set(`${key} text`, value); },
   });
-  const keys = ['roll', 'wound', 'turning', 'web', 'dancer', 'tension.0', 'tension.1', 'air.0', 'disc.0', 'disc.1', 'true:pair:0', 'true:pair:3', 'full.0', 'large:disc'];
+  const keys = ['roll', 'spiral', 'turning', 'web', 'dancer', 'tension.0', 'tension.1', 'air.0', 'disc.0', 'disc.1', 'true:pair:0', 'true:pair:3', 'full.0', 'large:disc'];
   const move = mover(d, new Map(keys.map((key) => [key, element(key) as unknown as SVGElement])));
   return { move, writes, values };
 }

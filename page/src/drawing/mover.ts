@@ -2,8 +2,8 @@
  * Sets what moves of a drawing to a state of the run. Only what differs from the last time is written; texts only when
  * asked for, since nobody reads a number sixty times a second.
  */
-import { heat_share, web_path, web_point } from './moving';
-import { beam, dimension_arrows, dimension_line, disc_words, extension, leader, type Drawing } from './parts';
+import { heat_share, spiral, web_path, web_point } from './moving';
+import { beam, dimension_arrows, dimension_line, disc_words, extension, leader, spiral_turns, type Drawing } from './parts';
 import { show } from './quantity';
 
 export type Elements = Map<string, SVGElement>;
@@ -24,6 +24,9 @@ export function mover(d: Drawing, elements: Elements): Move {
   };
   let told = true;
   const text = (key: string, value: () => string) => { if (told) write(key, 'text', value()); };
+  const core = (stand.core / 2) * sheet.scale, full = (stand.full / 2) * sheet.scale;
+  const turns_wound = spiral_turns(core, full);
+  let wound = full;
   const turns = new Map<number, number>();
   let run = 0;
   const label = sheet.labels.find((one) => one.key === 'tension');
@@ -31,8 +34,13 @@ export function mover(d: Drawing, elements: Elements): Move {
   const roll = (live: any) => {
     const radius = live.diameter / 2, r = radius * sheet.scale;
     const degrees = ((live.angle * 180) / Math.PI) % 360;
-    write('roll', 'r', r.toFixed(2));
-    write('wound', 'r', r.toFixed(2));
+    write('roll', 'r', r.toFixed(1));
+    // A pixel less of the roll is a new spiral; in between it only turns.
+    if (!(Math.abs(r - wound) < 1)) {
+      wound = r;
+      write('spiral', 'd', spiral(core, full, turns_wound, r));
+      write('mark', 'd', `M${(core + 2).toFixed(1)} 0H${r.toFixed(1)}`);
+    }
     for (const key of ['turning', 'key', 'true:marks', 'large:marks']) write(key, 'transform', `rotate(${degrees.toFixed(1)})`);
     write('extension', 'd', extension(sheet, radius));
     write('full.line', 'd', dimension_line(2 * r));

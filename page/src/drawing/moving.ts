@@ -8,11 +8,12 @@ import { to_sheet, type Sheet } from './sheet';
 const n = (value: number) => value.toFixed(1);
 const put = (p: Point) => `${n(p.x)} ${n(p.y)}`;
 
-/** A spiral from the core to the full roll, `turns` turns, around the origin [px]. */
-export function spiral(core: number, full: number, turns: number): string {
+/** A spiral of `turns` turns from the core to the full roll, as far as a radius, around the origin [px]. */
+export function spiral(core: number, full: number, turns: number, radius = full): string {
   const steps = 28 * turns;
+  const last = Math.floor(steps * Math.min(1, Math.max(0, (radius - core) / (full - core))));
   let d = '';
-  for (let i = 0; i <= steps; ++i) {
+  for (let i = 0; i <= last; ++i) {
     const r = core + ((full - core) * i) / steps;
     const a = (2 * Math.PI * turns * i) / steps;
     d += `${i ? 'L' : 'M'}${n(r * Math.cos(a))} ${n(r * Math.sin(a))}`;

@@ -41,14 +41,14 @@ export function part_name(part: string, stand: DrawnStand, units: Units): string
 }
 
 /** A part that is touched, or reached by keyboard; without anybody to call it is a picture with a name. */
-export function Part({ part, d, children }: { part: string; d: Drawing; children?: ComponentChildren }) {
+export function Part({ part, d, children, screenOnly }: { part: string; d: Drawing; children?: ComponentChildren; screenOnly?: boolean }) {
   const name = part_name(part, d.stand, d.units);
   if (!d.press) return <g class="el-part" data-part={part}>{children}</g>;
   const press = d.press;
   // Where something is written on the part, a title names it: a label would hide the writing from those who speak it.
   const written = !part.startsWith('idler:') || d.sheet.labels.some((one) => one.part === part);
   return (
-    <g class={`el-part el-touch${d.selected === part ? ' is-selected' : ''}`} data-part={part} role="button" tabindex={0}
+    <g class={`el-part el-touch${d.selected === part ? ' is-selected' : ''}`} data-part={part} data-screen-only={screenOnly} role="button" tabindex={0}
       aria-label={written ? undefined : name} aria-pressed={d.selected === undefined ? undefined : d.selected === part}
       onClick={() => press(part)}
       onKeyDown={(event: KeyboardEvent) => {
@@ -78,7 +78,7 @@ function LabelText({ label, hold }: { label: Label; hold: Hold }) {
     <>
       <path class="el-leader" ref={hold(`${label.key}.leader`)} d={leader(at, anchor)} />
       {!below && <circle class="el-dot" ref={hold(`${label.key}.dot`)} cx={anchor.x} cy={anchor.y} r={2} />}
-      <rect class="el-hit" x={box.x + (box.w - w) / 2} y={box.y + (box.h - h) / 2} width={w} height={h} rx={3} />
+      <rect class="el-hit" data-screen-only x={box.x + (box.w - w) / 2} y={box.y + (box.h - h) / 2} width={w} height={h} rx={3} />
       <text class="el-text" text-anchor={below ? 'middle' : right ? 'end' : left ? 'start' : 'middle'}>
         {label.lines.map((line, i) => (
           <tspan key={i} class={i === 0 ? 'el-number' : 'el-word'} x={x} y={box.y + 16 + 17 * i} ref={hold(`${label.key}.${i}`)}>{line}</tspan>
@@ -125,11 +125,13 @@ export function Floor({ d }: { d: Drawing }) {
   );
 }
 
+export const spiral_turns = (core: number, full: number) => Math.round(Math.min(16, Math.max(2, (full - core) / 7)));
+
 export function RollPart({ d }: { d: Drawing }) {
   const { stand, sheet, hold } = d;
   const { origin, scale } = sheet;
   const full = (stand.full / 2) * scale, core = (stand.core / 2) * scale, shaft = (stand.shaft / 2) * scale;
-  const turns = Math.round(Math.min(16, Math.max(2, (full - core) / 7)));
+  const turns = spiral_turns(core, full);
   const arc = full + 12;
   const on = (angle: number) => `${(arc * Math.cos(angle)).toFixed(1)} ${(-arc * Math.sin(angle)).toFixed(1)}`;
   return (
@@ -137,11 +139,9 @@ export function RollPart({ d }: { d: Drawing }) {
       <g transform={`translate(${origin.x.toFixed(2)} ${origin.y.toFixed(2)})`}>
         <circle class="el-ghost" r={full} />
         <circle class="el-roll" r={full} ref={hold('roll')} />
-        <g clip-path={`url(#${d.id}-wound)`}>
-          <g ref={hold('turning')}>
-            <path class="el-spiral" d={spiral(core, full, turns)} />
-            <path class="el-mark" d={`M${core + 2} 0H${full}`} />
-          </g>
+        <g ref={hold('turning')} class="el-turning">
+          <path class="el-spiral" ref={hold('spiral')} d={spiral(core, full, turns)} />
+          <path class="el-mark" ref={hold('mark')} d={`M${core + 2} 0H${full}`} />
         </g>
         <circle class="el-core" r={core} />
         <path class="el-centre" d={`M${-full - 18} 0H${full + 18}M0 ${-full - 18}V${full + 18}`} />
@@ -223,13 +223,13 @@ export function BrakePart({ d }: { d: Drawing }) {
   return (
     <Part part="brake" d={d}>
       <g transform={`translate(${origin.x.toFixed(2)} ${origin.y.toFixed(2)})`}>
-        <circle class="el-hit" r={Math.max(r, 22)} />
+        <circle class="el-hit" data-screen-only r={Math.max(r, 22)} />
         <DiscView d={d} disc={disc} scale={scale} view="true" />
       </g>
       <circle class="el-ghost" cx={origin.x} cy={origin.y} r={1.12 * r} />
       <g transform={`translate(${detail.at.x} ${detail.at.y})`}>
         <circle class="el-lens" r={detail.r} />
-        <circle class="el-hit" r={detail.r} />
+        <circle class="el-hit" data-screen-only r={detail.r} />
         <circle class="el-shaft" r={Math.min((stand.shaft / 2) * detail.scale, 0.8 * (disc.bore / 2) * detail.scale)} />
         <DiscView d={d} disc={disc} scale={detail.scale} view="large" />
       </g>
@@ -264,7 +264,7 @@ export function AirPart({ d }: { d: Drawing }) {
       <path class="el-halo" d={pipe} />
       <path class="el-pipe" d={pipe} />
       <path class="el-pipe" d={`M14 ${y + 46}H${x}`} />
-      <rect class="el-hit" x={x - 16} y={y - 44} width={w + 40} height={h + 50} />
+      <rect class="el-hit" data-screen-only x={x - 16} y={y - 44} width={w + 40} height={h + 50} />
       <rect class="el-box" x={x} y={y + 34} width={w} height={h - 34} rx={3} />
       <path class="el-thin" d={`M${x + 8} ${y + 56}l${w - 16} -14m-6 -2l6 2l-3 6`} />
       <path class="el-thin" d={`M${x + w / 2} ${y + 34}v-6`} />
@@ -286,7 +286,7 @@ export function WebPart({ d }: { d: Drawing }) {
   const path = web_path(sheet, { radius: stand.full / 2, slack: 0, broken: false, dancer: 0 });
   return (
     <Part part="web" d={d}>
-      <path class="el-web-hit" d={path} />
+      <path class="el-web-hit" data-screen-only d={path} />
       <path class="el-web" d={path} ref={hold('web')} />
       <Labels d={d} part="web" />
     </Part>
@@ -297,7 +297,7 @@ export function PathPart({ d }: { d: Drawing }) {
   return (
     <Part part="path" d={d}>
       {d.sheet.spans.map((one) => <g key={one.key}>
-        <path class="el-web-hit" d={`M${one.from.x} ${one.from.y}L${one.to.x} ${one.to.y}`} />
+        <path class="el-web-hit" data-screen-only d={`M${one.from.x} ${one.from.y}L${one.to.x} ${one.to.y}`} />
         <DimensionLine dim={one} />
       </g>)}
     </Part>
@@ -311,7 +311,7 @@ export function IdlerPart({ d, index }: { d: Drawing; index: number }) {
   const r = bend.radius * d.sheet.scale;
   return (
     <Part part={part} d={d}>
-      <circle class="el-hit" cx={at.x} cy={at.y} r={Math.max(22, r + 4)} />
+      <circle class="el-hit" data-screen-only cx={at.x} cy={at.y} r={Math.max(22, r + 4)} />
       <circle class="el-idler" cx={at.x} cy={at.y} r={r} />
       <g transform={`translate(${at.x.toFixed(2)} ${at.y.toFixed(2)})`}>
         <path class="el-idler-mark" ref={d.hold(`spin:${index}`)} d={`M0 0H${r.toFixed(1)}`} />
@@ -332,7 +332,7 @@ export function DancerPart({ d }: { d: Drawing }) {
       <g transform={`translate(${at.x.toFixed(2)} ${at.y.toFixed(2)}) rotate(${(-deg(bend.heading)).toFixed(2)})`}>
         <path class="el-travel" d={`M${-half} ${-r - 6}V${r + 6}M${half} ${-r - 6}V${r + 6}M${-half} 0H${half}`} />
         <g ref={d.hold('dancer')}>
-          <circle class="el-hit" r={Math.max(22, r + 4)} />
+          <circle class="el-hit" data-screen-only r={Math.max(22, r + 4)} />
           <circle class="el-idler el-dancer" r={r} />
           <path class="el-thin" d={`M${-r * 0.6} 0H${r * 0.6}M0 ${-r * 0.6}V${r * 0.6}`} />
         </g>
@@ -350,7 +350,7 @@ export function CellPart({ d }: { d: Drawing }) {
   const r = bend.radius * sheet.scale;
   return (
     <Part part="load_cell" d={d}>
-      <rect class="el-hit" x={at.x - 22} y={at.y + r} width={44} height={36} />
+      <rect class="el-hit" data-screen-only x={at.x - 22} y={at.y + r} width={44} height={36} />
       <path class="el-box" d={`M${at.x} ${at.y + r + 2}l-9 13h18z`} />
       <rect class="el-box" x={at.x - 14} y={at.y + r + 15} width={28} height={11} />
       <path class="el-thin" d={`M${at.x - 9} ${at.y + r + 23}l6 -5l6 5l6 -5`} />
@@ -372,7 +372,7 @@ export function SensorPart({ d }: { d: Drawing }) {
   return (
     <Part part="diameter_sensor" d={d}>
       <g transform={`translate(${sheet.origin.x.toFixed(2)} ${sheet.origin.y.toFixed(2)}) rotate(${(-deg(sheet.sensor.angle)).toFixed(2)})`}>
-        <circle class="el-hit" cx={sheet.sensor.reach} r={22} />
+        <circle class="el-hit" data-screen-only cx={sheet.sensor.reach} r={22} />
         <path class="el-beam" ref={hold('beam')} d={beam(sheet, r)} />
         <rect class="el-box" x={sheet.sensor.reach} y={-9} width={14} height={18} rx={2} />
       </g>
@@ -390,7 +390,7 @@ export function NipPart({ d }: { d: Drawing }) {
   return (
     <Part part="line" d={d}>
       <g transform={`translate(${at.x.toFixed(2)} ${at.y.toFixed(2)}) rotate(${(-deg(heading)).toFixed(2)})`}>
-        <circle class="el-hit" r={24} />
+        <circle class="el-hit" data-screen-only r={24} />
         <circle class="el-nip" cy={-radius} r={radius} />
         <circle class="el-nip" cy={radius} r={radius} />
         <path class="el-web" d="M0 0H16" />
@@ -454,7 +454,7 @@ export function Missing({ d }: { d: Drawing }) {
     x -= w + 6;
     const cellHere = part === 'load_cell' && stand.cellAtNip;
     return (
-      <Part key={part} part={part} d={d}>
+      <Part key={part} part={part} d={d} screenOnly>
         <rect class="el-hit" x={x} y={2} width={w} height={44} />
         <rect class="el-chip" x={x} y={9} width={w} height={30} rx={15} />
         <text class="el-text"><tspan class="el-word" x={x + 13} y={28}>{cellHere ? `● ${word}` : `+ ${word}`}</tspan></text>

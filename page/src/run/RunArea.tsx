@@ -1,6 +1,7 @@
 /** The demonstration stand: the core moves it, the page shows it. */
 import type { RunAreaProps, StandView } from '../contract';
 import { Elevation } from '../drawing/Elevation';
+import { saveDrawing } from '../drawing/save';
 import { show } from '../drawing/quantity';
 import { Bar, Choice } from './Bar';
 import { Controls } from './Controls';
@@ -26,6 +27,7 @@ function StripTools({ r, stand }: { r: Run; stand: StandView }) {
       </div>
       <div class="rn-row" role="group" aria-label="Save the run">
         <button type="button" disabled={!r.ready} onClick={() => download(file_name(stand.job, 'csv'), run_csv(r.tracks, stand.units), 'text/csv')}>save CSV</button>
+        <button type="button" onClick={() => saveDrawing(stand.job)}>save drawing</button>
         <button type="button" disabled={!r.ready} onClick={() => download(file_name(stand.job, 'svg'), run_svg(r.tracks, r.view(), stand.units, r.log, title), 'image/svg+xml')}>save SVG</button>
       </div>
     </div>
@@ -62,16 +64,17 @@ function Log({ r }: { r: Run }) {
   );
 }
 
-function Caution({ r, stand }: { r: Run; stand: StandView }) {
+/** Each on a line of its own, short enough to be read. */
+export function Caution({ r, stand }: { r: Pick<Run, 'facts'>; stand: StandView }) {
   const { disc, guard } = r.facts;
-  return (
-    <p class="rn-caution">
-      A computed stand, not a machine: nothing here moves or stops a real roll. A brake that needs air lets go when the air fails; real rolls are
-      stopped by the machine's own emergency stop, behind its guards.
-      {guard === 'none' && ' This stand has no guard around its disc.'}
-      {disc?.rated !== undefined && ` The disc is rated to ${show(disc.rated, 'temperature', stand.units)}.`}
-    </p>
-  );
+  const lines = [
+    'A computed stand, not a machine: nothing here moves or stops a real roll.',
+    'A brake that needs air lets go when the air fails.',
+    'Real rolls are stopped by the machine’s own emergency stop, behind its guards.',
+    guard === 'none' ? 'This stand has no guard around its disc.' : '',
+    disc?.rated === undefined ? '' : `The disc is rated to ${show(disc.rated, 'temperature', stand.units)}.`,
+  ];
+  return <ul class="rn-caution">{lines.filter((one) => one !== '').map((one) => <li key={one}>{one}</li>)}</ul>;
 }
 
 export function RunArea(props: RunAreaProps) {

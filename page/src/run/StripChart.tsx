@@ -9,7 +9,7 @@ export function StripChart({ name, height, onCanvas }: { name: string; height: n
   const canvas = useRef<HTMLCanvasElement>(null);
   useEffect(() => {
     const fit = () => {
-      const element = canvas.current, context = element?.getContext?.('2d');
+      const element = canvas.current, context = element?.getContext?.('2d', { alpha: false });
       if (!element || !context || !box.current) return;
       const width = Math.max(240, Math.floor(box.current.clientWidth)), sharp = Math.min(3, window.devicePixelRatio || 1);
       element.width = Math.round(width * sharp);

@@ -31,6 +31,11 @@ class FakeCore implements Core {
     this.time.set(run, time);
     return { run, state: example_state({ time, web_run: 3 * time, at_core: time >= this.coreAt }) };
   };
+  liveLeap = async (runs: number[], step: number, _within: number, inputs: Record<string, unknown>) => {
+    const steps: any[][] = [];
+    for (let i = 0; i < 3; ++i) steps.push(await Promise.all(runs.map((run) => this.liveAdvance(run, step, i === 0 ? inputs : {}))));
+    return steps;
+  };
   liveClose = (run: number) => { this.closed.push(run); return Promise.resolve(); };
   release(): void { this.waiting.splice(0).forEach((done) => done()); }
 }
@@ -105,21 +110,53 @@ describe('the run loop', () => {
     const { core, loop } = await running();
     loop.playing = false;
     core.coreAt = 100;
-    let clock = 0;
-    await loop.whole(2, () => Promise.resolve(true), () => (clock += 40));
+    await loop.whole(2, () => Promise.resolve(true));
     expect(loop.over).toBe(true);
     expect(core.most).toBe(1);
     expect(loop.tracks[0]!.strips.end).toBe(100);
     expect(loop.tracks[0]!.strips.count).toBe(51);
+    expect(loop.in_flight).toBe(false);
+  });
+
+  it('computes the next stretch of a whole roll while the last is drawn', async () => {
+    const { core, loop } = await running();
+    loop.playing = false;
+    const [asked, seen]: number[][] = [[], []];
+    await loop.whole(2, async (tracks) => {
+      await settle();
+      seen!.push(tracks[0]!.state.time);
+      asked!.push(core.asked.length);
+      return seen!.length < 3;
+    });
+    expect(seen).toEqual([6, 12, 18, 24]); // the one on its way when it was halted is taken
+    expect(asked).toEqual([6, 9, 12, 12]);
   });
 
   it('halts a whole roll when asked', async () => {
     const { loop } = await running();
     loop.playing = false;
-    let clock = 0;
-    await loop.whole(2, () => Promise.resolve(false), () => (clock += 200));
+    await loop.whole(2, () => Promise.resolve(false));
     expect(loop.over).toBe(false);
-    expect(loop.tracks[0]!.state.time).toBe(2);
+    expect(loop.in_flight).toBe(false);
+    expect(loop.tracks[0]!.state.time).toBe(12);
+  });
+
+  it('gives what a hand does during a whole roll to the next stretch, and ends when the line stands', async () => {
+    const { core, loop } = await running();
+    loop.playing = false;
+    core.liveAdvance = async (run, seconds, inputs) => {
+      core.asked.push({ run, seconds, inputs });
+      return { run, state: example_state({ time: 2 * core.asked.length, web_run: 5 }) };
+    };
+    let sent = false;
+    await loop.whole(2, () => {
+      if (!sent) loop.send({ emergency_stop: true });
+      sent = true;
+      return Promise.resolve(true);
+    });
+    expect(core.asked.filter((one) => 'emergency_stop' in one.inputs)).toHaveLength(1);
+    expect(loop.over).toBe(false);
+    expect(core.asked.length).toBeLessThan(140);
   });
 
   it('forgets the answers of a run that was closed', async () => {

@@ -2,15 +2,17 @@
  * Advances one run, or two in step, at a chosen speed. Never asks for more while an answer is on its way: what time has
  * passed meanwhile goes into the next advance. Inputs that come between two advances are gathered, the later over the earlier.
  */
-import type { Core } from '../contract';
+import type { Core, StandView } from '../contract';
 import { Strips } from './strips';
 
 export type Inputs = Record<string, unknown>;
 export interface Track { control: string; run: number; state: any; strips: Strips; over: boolean }
+type Stretch = { running: Track[]; states: any[] }[];
 export interface Opened { tracks: Track[]; refused?: any; problem?: string }
 
 const longest_frame = 0.25;  // [s] that one frame may stand for, so that a page that slept does not leap
-const share_of_time = 90;    // [ms] of computing between two drawings when the whole roll is run
+const stretch = 110;         // [ms] of computing between two drawings when the whole roll is run
+const most_still = 120;      // advances that a whole roll stands still before it counts as over
 
 /** Later inputs win, and one that contradicts an earlier one takes it back. */
 export function merged(before: Inputs, more: Inputs): Inputs {
@@ -42,12 +44,12 @@ export class RunLoop {
   get over(): boolean { return this.tracks.length === 0 || this.tracks.every((one) => one.over); }
 
   /** Opens a run for each control; closes those before. */
-  async open(stand: { name: string; text: string }, job: string, controls: string[]): Promise<Opened> {
+  async open(stand: { name: string; text: string }, job: string, controls: string[], jobs?: StandView['jobs']): Promise<Opened> {
     const mine = this.forget();
     const tracks: Track[] = [];
     try {
       for (const control of controls) {
-        const got = await this.core.liveOpen({ version: 1, stand, job, compare: [control] });
+        const got = await this.core.liveOpen({ version: 1, stand, job, compare: [control], ...(jobs ? { jobs } : {}) });
         if (typeof got?.run !== 'number') {
           for (const one of tracks) void this.core.liveClose(one.run).catch(() => undefined);
           return got?.problem ? { tracks: [], problem: String(got.problem) } : { tracks: [], refused: got };
@@ -122,22 +124,56 @@ export class RunLoop {
   }
 
   /**
-   * Runs on until no web is left, as fast as the core can, `chunk` seconds an advance. `breathe` is awaited ten times a
-   * second or so; it says whether to go on. Ends too when the line has stood still for a while with nothing left to come.
+   * Runs on until no web is left, as fast as the core can, `step` seconds an advance. The core computes the next stretch
+   * while `breathe` shows the last; it says whether to go on. Ends too when the line has stood still for a while with
+   * nothing left to come.
    */
-  async whole(chunk: number, breathe: (tracks: Track[]) => Promise<boolean>, clock: () => number = () => performance.now()): Promise<void> {
+  async whole(step: number, breathe: (tracks: Track[]) => Promise<boolean>): Promise<void> {
     const mine = this.generation;
-    let begun = clock(), still = 0;
-    while (!this.over && mine === this.generation) {
-      const ran = this.tracks.map((one) => one.state.web_run);
-      while (this.busy) await new Promise((done) => setTimeout(done));
-      if (!(await this.advance(chunk))) return;
-      still = this.tracks.every((one, i) => one.state.web_run === ran[i]) ? still + 1 : 0;
-      if (still > 60) return;
-      if (clock() - begun < share_of_time) continue;
-      if (!(await breathe(this.tracks))) return;
-      begun = clock();
+    while (this.busy && mine === this.generation) await new Promise((done) => setTimeout(done));
+    if (this.over || mine !== this.generation) return;
+    let [next, still, on] = [this.leap(step), 0, true];
+    for (;;) {
+      const steps = await next;
+      if (!steps) return;
+      const ran = this.tracks[0]!.state.web_run;
+      if (!this.take(steps)) return;
+      still = this.tracks[0]!.state.web_run === ran ? still + steps.length : 0;
+      on = on && !this.over && still <= most_still;
+      if (on) next = this.leap(step);
+      else this.busy = false;
+      const go_on = await breathe(this.tracks);
+      if (mine !== this.generation || !on) return;
+      on = go_on; // a stretch that is on its way is still taken
     }
+  }
+
+  /** A stretch of advances in the core; nothing when the run is gone. */
+  private async leap(step: number): Promise<Stretch | undefined> {
+    const mine = this.generation;
+    const running = this.tracks.filter((one) => !one.over);
+    const inputs = this.pending;
+    this.pending = {};
+    this.busy = true;
+    try {
+      const answers = await this.core.liveLeap(running.map((one) => one.run), step, stretch, inputs);
+      return mine === this.generation ? answers.map((states) => ({ running, states })) : undefined;
+    } catch (error) {
+      if (mine === this.generation) this.fault(error instanceof Error ? error.message : String(error));
+      return undefined;
+    }
+  }
+
+  private take(steps: Stretch): boolean {
+    for (const { running, states } of steps) {
+      for (const [i, track] of running.entries()) {
+        if (track.over) continue;
+        if (!states[i]?.state) return this.fault(String(states[i]?.problem ?? 'The core gave no state.'));
+        take(track, states[i].state);
+      }
+      this.onStep(this.tracks);
+    }
+    return true;
   }
 }
 

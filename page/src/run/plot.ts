@@ -3,7 +3,7 @@ import { in_unit, readable, show, unit_of, type Units } from '../drawing/quantit
 import type { Happening } from './events';
 import { clock_text } from './events';
 import type { Pen } from './pen';
-import type { Channel, Strips } from './strips';
+import type { Channel, Columns, Strips } from './strips';
 
 export interface Palette { ink: string; soft: string; grid: string; hatch: string; paper: string; main: string; second: string; bad: string }
 export const palettes: Record<'light' | 'dark', Palette> = {
@@ -101,12 +101,23 @@ function marks(pen: Pen, happenings: Happening[], view: View, at: (time: number)
   }
 }
 
+/** Columns that are used again with every drawing. */
+const scratch: (Columns | undefined)[] = [];
+function filled(slot: number, strips: Strips, channel: Channel, view: View, width: number): Columns {
+  const made = strips.columns(channel, view.begin, view.end, width, scratch[slot]);
+  scratch[slot] = made;
+  return made;
+}
+
 interface Box { x: number; y: number; w: number; h: number }
 
 function one_strip(pen: Pen, kind: StripKind, box: Box, strips: Strips, range: Range, view: View, units: Units, ink: Palette, columns: number[]): void {
   const place = (value: number) => box.y + box.h - ((value - range.low) / (range.high - range.low || 1)) * box.h;
   const inside = (y: number) => Math.min(box.y + box.h, Math.max(box.y, y));
-  const mapped = (from: Float64Array) => from.map((value) => (Number.isNaN(value) ? NaN : inside(place(value))));
+  const mapped = (values: Float64Array) => {
+    for (let i = 0; i < values.length; ++i) values[i] = inside(place(values[i]!)); // NaN stays NaN
+    return values;
+  };
   for (const x of columns) pen.line([x, box.y, x, box.y + box.h], { colour: ink.grid });
   const shown = [in_unit(range.low, kind.kind, units), in_unit(range.high, kind.kind, units)];
   for (const tick of ticks(shown[0]!, shown[1]!, box.h > 70 ? 4 : 2)) {
@@ -117,11 +128,11 @@ function one_strip(pen: Pen, kind: StripKind, box: Box, strips: Strips, range: R
   if (kind.name === 'tension') tension_window(pen, box, strips, view, mapped, ink);
   const labels: { y: number; text: string; second: boolean }[] = [];
   for (const trace of kind.traces) {
-    const cols = strips.columns(trace.channel, view.begin, view.end, box.w);
-    const lo = mapped(cols.lo), hi = mapped(cols.hi);
+    const cols = filled(0, strips, trace.channel, view, box.w);
+    const wide = kind.name === 'tension';
+    const hi = mapped(cols.hi), lo = wide ? mapped(cols.lo) : hi;
     if (trace.second) pen.line(steps(box.x, hi), { colour: ink.second, width: 1.4, dash: [5, 3] });
     else {
-      const wide = kind.name === 'tension';
       if (wide) pen.band(box.x, lo, hi, ink.main, 0.55);
       pen.line(steps(box.x, hi), { colour: ink.main, width: 1.3 });
       if (wide) pen.line(steps(box.x, lo), { colour: ink.main, width: 1.3 });
@@ -162,9 +173,9 @@ function steps(x: number, ys: Float64Array): number[] {
 
 /** What lies outside of the window is hatched; the setpoint is a thin line between. */
 function tension_window(pen: Pen, box: Box, strips: Strips, view: View, mapped: (from: Float64Array) => Float64Array, ink: Palette): void {
-  const low = mapped(strips.columns('low', view.begin, view.end, box.w).lo);
-  const high = mapped(strips.columns('high', view.begin, view.end, box.w).hi);
-  const set = mapped(strips.columns('setpoint', view.begin, view.end, box.w).hi);
+  const low = mapped(filled(0, strips, 'low', view, box.w).lo);
+  const high = mapped(filled(1, strips, 'high', view, box.w).hi);
+  const set = mapped(filled(2, strips, 'setpoint', view, box.w).hi);
   // Runs of columns with the same window are hatched as one box.
   for (let i = 0; i < box.w;) {
     let k = i + 1;

@@ -17,6 +17,7 @@ async function real_core(): Promise<Core> {
     answer: (request) => ask('answer', JSON.stringify(request)),
     liveOpen: (request) => ask('liveOpen', JSON.stringify(request)),
     liveAdvance: (run, seconds, inputs) => ask('liveAdvance', JSON.stringify({ run, for: seconds, inputs })),
+    liveLeap: (runs, step, within, inputs) => ask('liveLeap', JSON.stringify({ runs, step, within, inputs })),
     liveClose: (run) => ask('liveClose', String(run)),
   };
 }

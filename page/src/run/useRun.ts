@@ -18,6 +18,7 @@ const marks: Record<string, string> = {
   setpoint: 'setpoint', splice: 'splice', break_web: 'web cut', air: 'air',
 };
 const most_log = 400;
+const strips_every = 25;   // [ms] strips, while the stand runs
 const text_every = 100;    // [ms] numbers on the drawing
 const number_every = 200;  // [ms] numbers beside it
 
@@ -38,18 +39,6 @@ export function view_of(end: number, wanted: number): View {
 export interface Hand { byHand: boolean; air: boolean; stopped: boolean }
 const hands_off: Hand = { byHand: false, air: true, stopped: false };
 interface Shown { tick: number; message: string[]; opening: boolean; ready: boolean; whole: number | undefined; spoken: string }
-
-/** The fit that the core runs: the one that `size` recommends. */
-function useFit({ core, stand }: RunAreaProps): any {
-  const [fit, setFit] = useState<any>();
-  useEffect(() => {
-    let gone = false;
-    void core.answer({ version: 1, command: 'size', stand: { name: 'stand', text: stand.text }, job: stand.job })
-      .then((answer) => { if (!gone) setFit(answer?.choice?.recommended?.fit); }, () => undefined);
-    return () => { gone = true; };
-  }, [core, stand.text, stand.job]);
-  return fit;
-}
 
 /** Calls `each` on every frame of the screen and `slow` a few times a second. */
 function useFrames(each: (now: number) => void, slow: () => void): void {
@@ -80,7 +69,7 @@ export function useRun(props: RunAreaProps) {
   const [shown, setShown] = useState<Shown>({ tick: 0, message: [], opening: true, ready: false, whole: undefined, spoken: '' });
   const show = useCallback((more: Partial<Shown>) => setShown((s) => ({ ...s, ...more })), []);
   const tick = useCallback(() => setShown((s) => ({ ...s, tick: s.tick + 1 })), []);
-  const fit = useFit(props);
+  const { fit } = stand; // the one that the core runs
 
   const units = useRef(stand.units);
   const lookedAt = useRef(looked);
@@ -91,6 +80,8 @@ export function useRun(props: RunAreaProps) {
   const canvases = useRef<(Canvas | null)[]>([null, null]);
   const move = useRef<Move | undefined>(undefined);
   const told = useRef(0);
+  const stripped = useRef(0);
+  const behind = useRef(false);
   const dirty = useRef(true);
   const wholeAsked = useRef(false);
 
@@ -115,14 +106,14 @@ export function useRun(props: RunAreaProps) {
     setHand(hands_off);
     setLooked(0);
     show({ opening: true, ready: false, message: [], spoken: '', whole: undefined });
-    void loop.open({ name: 'stand', text: stand.text }, stand.job, names).then((opened) => {
+    void loop.open({ name: 'stand', text: stand.text }, stand.job, names, stand.jobs).then((opened) => {
       if (gone) return;
       dirty.current = true;
       const message = opened.problem ? [opened.problem] : opened.refused ? refusal(opened.refused) : [];
       show({ opening: false, ready: opened.tracks.length > 0, message });
     });
     return () => { gone = true; wholeAsked.current = false; loop.close(); };
-  }, [loop, show, stand.text, stand.job, names, again]);
+  }, [loop, show, stand.text, stand.jobs, stand.job, names, again]);
 
   const facts = useMemo(() => drawn_stand(stand.file, stand.check, stand.job, fit?.brake), [stand.file, stand.check, stand.job, fit?.brake]);
   const job = checked_job(stand.check, stand.job);
@@ -137,6 +128,10 @@ export function useRun(props: RunAreaProps) {
     const now = performance.now(), texts = now - told.current > text_every || !loop.playing;
     if (texts) told.current = now;
     move.current?.(seen.state, texts);
+    // The strips are drawn on every other frame: they creep, while the roll turns.
+    if (loop.playing && !texts && now - stripped.current < strips_every) { behind.current = true; return; }
+    stripped.current = now;
+    behind.current = false;
     const at = view();
     const ranges = strip_kinds.map((kind) => strip_range(kind, tracks.map((one) => one.strips), at));
     tracks.forEach((one, i) => {
@@ -149,7 +144,7 @@ export function useRun(props: RunAreaProps) {
   const each = useCallback((now: number) => {
     if (wholeAsked.current) return;
     loop.frame(now);
-    if (dirty.current) { dirty.current = false; draw(); }
+    if (dirty.current || (behind.current && !loop.playing)) { dirty.current = false; draw(); }
   }, [loop, draw]);
   const slow = useCallback(() => { if (!wholeAsked.current) tick(); }, [tick]);
   useFrames(each, slow);

@@ -1,14 +1,17 @@
 // Files in and out. A byte-order mark at the beginning is kept: what is saved unchanged is the file that was opened.
 
-export const mostBytes = 20_000_000;
+export const mostBytes = 33_554_432; // as much as a workbook may have
 
-export async function textOf(file: File): Promise<string> {
-  if (file.size > mostBytes) throw new Error(`${file.name} has ${(file.size / 1e6).toFixed(0)} MB; at most ${mostBytes / 1e6} MB are read.`);
-  const bytes = new Uint8Array(await file.arrayBuffer());
+export async function bytesOf(file: File, most = mostBytes): Promise<Uint8Array> {
+  if (file.size > most) throw new Error(`${file.name} has ${(file.size / 1e6).toFixed(0)} MB; at most ${(most / 1e6).toFixed(0)} MB are read.`);
+  return new Uint8Array(await file.arrayBuffer());
+}
+
+export function textOf(name: string, bytes: Uint8Array): string {
   try {
     return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
   } catch {
-    throw new Error(`${file.name} is no text in UTF-8. A stand file is a TOML text; a workbook goes to the command line: holdback size stand.toml --jobs ${file.name}`);
+    throw new Error(`${name} is no text in UTF-8. A stand file is a TOML text; jobs come as a workbook (.xlsx) or CSV.`);
   }
 }
 

@@ -2,28 +2,31 @@
 import { useRef } from 'preact/hooks';
 import type { App } from '../store/app';
 import { examples } from '../store/examples';
-import { save, textOf } from '../store/files';
+import { looksLikeWorkbook, sheetsOf } from '../sheet/workbook';
+import { Unreadable } from '../sheet/zip';
+import { bytesOf, save, textOf } from '../store/files';
 import { useApp, useApped } from './context';
 import { Icon } from './icons';
 
 /** A file that was chosen or dropped: a stand file, or a table of jobs beside it. */
 export async function readInto(app: App, file: File): Promise<void> {
-  if (/\.(xlsx|xlsm|xls|ods)$/i.test(file.name)) {
-    app.tell(`${file.name} is a workbook. The command line reads it: holdback size stand.toml --jobs ${file.name}. Here, copy its cells and paste them into the table of jobs, or save the sheet as CSV and drop that.`, 'warning');
-    return;
-  }
   try {
-    const text = await textOf(file);
+    const bytes = await bytesOf(file);
+    if (looksLikeWorkbook(file.name, bytes)) return app.addBook(file.name, await sheetsOf(bytes));
+    const text = textOf(file.name, bytes);
     if (/\.(csv|tsv|txt)$/i.test(file.name)) {
       app.addSheet({ name: file.name, text });
-      app.tell(`${file.name} stands beside the stand file as a table of jobs. How its columns were read is said under Jobs.`);
+      app.tell(`${file.name} stands beside the stand file as a table of jobs. How its columns were read is said under Describe, Jobs.`);
     } else {
       app.open(file.name, text);
     }
   } catch (error) {
-    app.tell((error as Error).message, 'warning');
+    app.tell(error instanceof Unreadable ? refusal(file.name, error) : (error as Error).message, 'warning');
   }
 }
+
+const refusal = (name: string, { message, cell, accepted }: Unreadable): string =>
+  `${name}${cell === '' ? '' : `:${cell}`} is not read: ${message}. Accepted: ${accepted}. Your file is untouched.`;
 
 export function FileTools() {
   const app = useApp();
@@ -45,8 +48,8 @@ export function FileTools() {
     <div class="tools" role="group" aria-label="File and view">
       <button type="button" onClick={() => app.undo()} disabled={!canUndo} title="Undo (Ctrl+Z)"><Icon name="undo" /><span>Undo</span></button>
       <button type="button" onClick={() => app.redo()} disabled={!canRedo} title="Redo (Ctrl+Y)"><Icon name="redo" /><span>Redo</span></button>
-      <button type="button" id="open-file" onClick={() => input.current?.click()} title="Open a stand file or a CSV of jobs (Ctrl+O)"><Icon name="open" /><span>Open</span></button>
-      <input ref={input} id="file-input" type="file" class="unseen" tabIndex={-1} aria-label="File to open" accept=".toml,.csv,.tsv,.txt,.xlsx" onChange={pick} />
+      <button type="button" id="open-file" onClick={() => input.current?.click()} title="Open a stand file, or a workbook or CSV of jobs (Ctrl+O)"><Icon name="open" /><span>Open</span></button>
+      <input ref={input} id="file-input" type="file" class="unseen" tabIndex={-1} aria-label="File to open" accept=".toml,.csv,.tsv,.txt,.xlsx,.xlsm" onChange={pick} />
       <button type="button" id="save" onClick={saveNow} title="Save the stand file (Ctrl+S)"><Icon name="save" /><span>Save</span></button>
       <ExamplePicker />
       <UnitsSwitch />

@@ -2,6 +2,7 @@
 import { useEffect } from 'preact/hooks';
 import { Choose } from '../choose/Choose';
 import { Describe } from '../describe/Describe';
+import { SheetQuestion } from '../describe/SheetQuestion';
 import { Measure } from '../measure/Measure';
 import { Papers } from '../papers/Papers';
 import { areas, type Area } from '../store/app';
@@ -44,6 +45,7 @@ export function Shell() {
       </header>
       <Notices />
       <Hint />
+      <SheetQuestion />
       <main id="area" tabIndex={-1} class={`area ${area}`} aria-label={areaWords[area][0]}>
         <AreaOf area={area} />
       </main>

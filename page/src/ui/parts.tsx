@@ -30,6 +30,9 @@ export function Margin({ margin, state }: { margin: number; state: LimitState })
   );
 }
 
+/** What is still being worked out, in the place where it will stand. */
+export const Looking = ({ what }: { what: string }) => <span class="looking">{what}…</span>;
+
 export function StateWord({ state }: { state: LimitState }) {
   return (
     <span class={`stateword ${state}`}>

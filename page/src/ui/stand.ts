@@ -1,7 +1,8 @@
 // The stand as Run and the drawing take it.
 import { useMemo } from 'preact/hooks';
 import type { StandView } from '../contract';
-import { useApped } from './context';
+import { isCurrent } from '../store/app';
+import { useApp, useApped } from './context';
 
 /** The job looked at: the chosen one while it is in the file, else the hardest, else the first. */
 export function useJob(): string {
@@ -9,7 +10,8 @@ export function useJob(): string {
   const hardest = useApped((s) => s.size?.choice?.envelope?.job ?? '');
   const jobs = useApped((s) => s.check?.check?.jobs as { job: string }[] | undefined);
   const first = useApped((s) => String(s.file?.job?.[0]?.name ?? ''));
-  if (job !== '' && (!jobs || jobs.some((one) => one.job === job))) return job;
+  const inFile = useApped((s) => Array.isArray(s.file?.job) && s.file.job.some((one: any) => one?.name === job));
+  if (job !== '' && (inFile || !jobs || jobs.some((one) => one.job === job))) return job;
   return hardest || first;
 }
 
@@ -19,5 +21,10 @@ export function useStand(): StandView {
   const check = useApped((s) => s.check);
   const units = useApped((s) => s.units);
   const job = useJob();
-  return useMemo(() => ({ text, file, check, units, job }), [text, file, check, units, job]);
+  const app = useApp();
+  const sheet = useApped((s) => s.sheet);
+  const fit = useApped((s) => (isCurrent(s) ? s.size?.choice?.recommended?.fit : undefined));
+  const key = JSON.stringify(fit); // of another answer, though the same
+  const jobs = useMemo(() => app.jobsTable(), [sheet]);
+  return useMemo(() => ({ text, file, check, units, job, jobs, fit }), [text, file, check, units, job, jobs, key]);
 }
