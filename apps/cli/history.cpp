@@ -7,6 +7,7 @@
 #include "actions.hpp"
 #include "history_store.hpp"
 #include "holdback/api/answer.hpp"
+#include "holdback/api/request_problem.hpp"
 #include "holdback/draw/cells.hpp"
 #include "holdback/files/history_file.hpp"
 #include "holdback/model/date.hpp"
@@ -19,16 +20,6 @@ namespace holdback::cli {
 namespace {
 
 using Json = nlohmann::json;
-
-Problem problem_of(const std::string& field, const std::string& value, const std::string& what,
-                   const std::string& accepted) {
-  Problem problem;
-  problem.what = {what};
-  problem.field = field;
-  problem.value = value;
-  problem.accepted = {accepted};
-  return problem;
-}
 
 Answer refused(Problems problems) {
   Answer answer;
@@ -67,7 +58,7 @@ std::string stand_name(const Settings& settings, Problems& problems) {
   }
   const std::string& title = std::get<Stand>(read).title;
   if (title.empty())
-    problems.push_back(problem_of("stand.title", "", "the stand file has no title", "--stand-name NAME"));
+    problems.push_back(api::request_problem("the stand file has no title", "stand.title", "", "--stand-name NAME"));
   return title;
 }
 
@@ -86,7 +77,7 @@ std::vector<files::EntryWord> fitted_words(const Settings& settings, Problems& p
   if (has_errors(problems)) return {};
   const Json answer = Json::parse(source.text, nullptr, false);
   const auto refuse = [&](const std::string& what) {
-    problems.push_back(problem_of("", "", what, "what `holdback fit … --json` writes"));
+    problems.push_back(api::request_problem(what, "", "", "what `holdback fit … --json` writes"));
     problems.back().file = source.name;
   };
   std::vector<files::EntryWord> words;
@@ -106,7 +97,8 @@ std::vector<files::EntryWord> fitted_words(const Settings& settings, Problems& p
 files::EntryWord word_of(const std::string& word, Problems& problems) {
   const std::size_t equals = word.find('=');
   if (equals == std::string::npos || equals == 0)
-    problems.push_back(problem_of("WHAT", word, "this is no value of an entry", "KEY=VALUE, such as depth=9.4mm"));
+    problems.push_back(
+        api::request_problem("this is no value of an entry", "WHAT", word, "KEY=VALUE, such as depth=9.4mm"));
   return {word.substr(0, equals), equals == std::string::npos ? "" : word.substr(equals + 1)};
 }
 
@@ -115,7 +107,8 @@ int number_of(const std::string& text, Problems& problems) {
   const auto read = units::parse(text, Quantity::count);
   const auto* value = std::get_if<double>(&read);
   if (value != nullptr && *value >= 1 && *value <= 1e9) return static_cast<int>(*value);
-  problems.push_back(problem_of("--corrects", text, "this is no number of an entry", "a whole number from 1 on"));
+  problems.push_back(
+      api::request_problem("this is no number of an entry", "--corrects", text, "a whole number from 1 on"));
   return 0;
 }
 
@@ -134,7 +127,7 @@ HistoryEntry entry_of(const Settings& settings, Problems& problems) {
   HistoryEntry entry = std::move(read.entries.front());
   entry.corrects = number_of(settings.corrects, problems);
   if (!has_errors(problems) && entry.day > today()) {
-    problems.push_back(problem_of("date", date, "the date lies in the future", "the day on which it was so"));
+    problems.push_back(api::request_problem("the date lies in the future", "date", date, "the day on which it was so"));
     problems.back().severity = Severity::warning;
   }
   return entry;
@@ -144,11 +137,11 @@ HistoryEntry entry_of(const Settings& settings, Problems& problems) {
 void check_name(const std::string& name, Problems& problems) {
   if (has_errors(problems)) return;
   if (name.empty())
-    problems.push_back(problem_of("--stand-name", "", "nothing says whose entry it is",
-                                  "--stand-name NAME, or --stand FILE whose title is the name"));
+    problems.push_back(api::request_problem("nothing says whose entry it is", "--stand-name", "",
+                                            "--stand-name NAME, or --stand FILE whose title is the name"));
   else if (name.size() > 200 || draw::plain(name) != name || name.front() == ' ' || name.back() == ' ')
-    problems.push_back(problem_of("--stand-name", name, "the name holds a line end, blanks at an end or too much",
-                                  "one line of 1 to 200 characters"));
+    problems.push_back(api::request_problem("the name holds a line end, blanks at an end or too much", "--stand-name",
+                                            name, "one line of 1 to 200 characters"));
 }
 
 /// What all entries of the stand together say of the new one.
@@ -173,10 +166,9 @@ int add_entry(const Settings& settings) {
   // A correction needs what it corrects: it makes no file.
   const bool may_create = entry.corrects == 0;
   if (!may_create && !exists(settings.file))
-    return deliver(refused({problem_of("--corrects", settings.corrects,
-                                       "there is no such file yet, so nothing in it "
-                                       "to correct",
-                                       "an entry without --corrects")}),
+    return deliver(refused({api::request_problem("there is no such file yet, so nothing in it "
+                                                 "to correct",
+                                                 "--corrects", settings.corrects, "an entry without --corrects")}),
                    settings);
   HistoryStore store(settings.file, HistoryStore::For::adding);
   const Problems found = store.add(entry, [&](const std::vector<HistoryEntry>& all) { return judged(all, entry); });

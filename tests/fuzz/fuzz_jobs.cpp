@@ -3,22 +3,11 @@
 #include <cstddef>
 #include <cstdint>
 #include <cstdlib>
-#include <fstream>
-#include <iterator>
 #include <string>
 
 #include "holdback/api/answer.hpp"
 #include "holdback/report/report.hpp"
-
-namespace {
-
-std::string stand_text() {
-  std::ifstream file(HOLDBACK_SOURCE_DIR "/examples/01-label-slitter.toml", std::ios::binary);
-  if (!file) std::abort();
-  return {std::istreambuf_iterator<char>(file), {}};
-}
-
-}  // namespace
+#include "stand_text.hpp"
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
   static const std::string stand = stand_text();

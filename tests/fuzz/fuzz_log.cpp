@@ -5,8 +5,6 @@
 #include <cstdint>
 #include <cstdlib>
 #include <cstring>
-#include <fstream>
-#include <iterator>
 #include <string>
 
 #include "holdback/api/answer.hpp"
@@ -14,6 +12,7 @@
 #include "holdback/draw/svg.hpp"
 #include "holdback/files/read_log.hpp"
 #include "holdback/report/report.hpp"
+#include "stand_text.hpp"
 
 namespace {
 
@@ -21,12 +20,6 @@ using holdback::LogBlock;
 using holdback::LogChannel;
 using holdback::files::LogOptions;
 using holdback::files::LogReader;
-
-std::string stand_text() {
-  std::ifstream file(HOLDBACK_SOURCE_DIR "/tests/bad/good.toml", std::ios::binary);
-  if (!file) std::abort();
-  return {std::istreambuf_iterator<char>(file), {}};
-}
 
 holdback::files::LogBytes bytes_of(const std::string& text, std::size_t at_once) {
   return [&text, at_once, at = std::size_t{}](char* to, std::size_t most) mutable {
@@ -56,7 +49,7 @@ void read(const std::string& text, std::size_t at_once, const LogOptions& option
 }
 
 void judge(const std::string& text) {
-  static const std::string stand = stand_text();
+  static const std::string stand = stand_text("/tests/bad/good.toml");
   holdback::api::Request request;
   request.command = "diagnose";
   request.stand = {"stand.toml", stand};

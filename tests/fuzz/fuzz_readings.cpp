@@ -3,8 +3,6 @@
 #include <cstddef>
 #include <cstdint>
 #include <cstdlib>
-#include <fstream>
-#include <iterator>
 #include <string>
 
 #include "holdback/api/answer.hpp"
@@ -12,16 +10,7 @@
 #include "holdback/draw/svg.hpp"
 #include "holdback/files/stand_file.hpp"
 #include "holdback/report/report.hpp"
-
-namespace {
-
-std::string stand_text() {
-  std::ifstream file(HOLDBACK_SOURCE_DIR "/examples/01-label-slitter.toml", std::ios::binary);
-  if (!file) std::abort();
-  return {std::istreambuf_iterator<char>(file), {}};
-}
-
-}  // namespace
+#include "stand_text.hpp"
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
   if (size > 20'000) return 0;  // many readings take long, and tell no more

@@ -1,6 +1,7 @@
 #include "holdback/api/answer.hpp"
 #include "holdback/api/motion.hpp"
 #include "holdback/api/on_site.hpp"
+#include "holdback/api/request_problem.hpp"
 #include "holdback/api/stand_job.hpp"
 
 #include <algorithm>
@@ -14,15 +15,6 @@
 namespace holdback::api {
 
 namespace {
-
-Problem request_problem(std::string what, std::string field, std::string value, std::string accepted) {
-  Problem problem;
-  problem.what = {std::move(what)};
-  problem.field = std::move(field);
-  problem.value = std::move(value);
-  problem.accepted = {std::move(accepted)};
-  return problem;
-}
 
 template <class Named>
 std::string names_of(const std::vector<Named>& all) {

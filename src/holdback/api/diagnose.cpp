@@ -4,6 +4,7 @@
 
 #include "holdback/api/log_stand.hpp"
 #include "holdback/api/on_site.hpp"
+#include "holdback/api/request_problem.hpp"
 #include "holdback/api/stand_job.hpp"
 #include "holdback/field/diagnose.hpp"
 #include "holdback/files/read_log.hpp"
@@ -18,11 +19,8 @@ std::optional<std::string> job_of(const Stand& stand, const Request& request, Pr
   if (stand.jobs.size() == 1) return stand.jobs.front().name;
   std::string names;
   for (const Job& job : stand.jobs) names += (names.empty() ? "" : ", ") + job.name;
-  Problem problem;
-  problem.field = "--job";
-  problem.what = {"a log is held against one job, and the stand has several"};
-  problem.accepted = {"the job that ran, one of: " + names};
-  problems.push_back(problem);
+  problems.push_back(request_problem("a log is held against one job, and the stand has several", "--job", "",
+                                     "the job that ran, one of: " + names));
   return std::nullopt;
 }
 

@@ -5,6 +5,7 @@
 
 #include "holdback/api/measure_readings.hpp"
 #include "holdback/api/on_site.hpp"
+#include "holdback/api/request_problem.hpp"
 #include "holdback/field/measure_foretell.hpp"
 #include "holdback/field/pluck.hpp"
 #include "holdback/files/suggest.hpp"
@@ -15,16 +16,6 @@
 namespace holdback::api {
 
 namespace {
-
-Problem request_problem(const std::string& what, const std::string& field, const std::string& value,
-                        const std::string& accepted) {
-  Problem problem;
-  problem.what = {what};
-  problem.field = field;
-  problem.value = value;
-  problem.accepted = {accepted};
-  return problem;
-}
 
 void refuse_method(const std::string& name, Problems& problems) {
   std::vector<std::string> known;

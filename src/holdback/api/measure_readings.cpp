@@ -9,6 +9,7 @@
 #include <optional>
 #include <set>
 
+#include "holdback/api/request_problem.hpp"
 #include "holdback/files/suggest.hpp"
 #include "holdback/files/text_file.hpp"
 #include "holdback/units/digits.hpp"
@@ -23,12 +24,8 @@ constexpr std::size_t most_readings = 1000;
 
 Problem problem_of(const Reading& reading, const std::string& what, const std::string& accepted,
                    Severity severity = Severity::error) {
-  Problem problem;
+  Problem problem = request_problem(what, reading.key, reading.text, accepted);
   problem.severity = severity;
-  problem.what = {what};
-  problem.field = reading.key;
-  problem.value = reading.text;
-  problem.accepted = {accepted};
   return problem;
 }
 

@@ -4,6 +4,7 @@
 #include "holdback/api/answer.hpp"
 #include "holdback/api/base64.hpp"
 #include "holdback/api/live.hpp"
+#include "holdback/api/request_problem.hpp"
 #include "holdback/report/report.hpp"
 
 namespace holdback::api {
@@ -19,11 +20,7 @@ struct BadRequest {
 
 [[noreturn]] void refuse(const std::string& what, const std::string& field, const std::string& value,
                          const std::string& accepted) {
-  Problem problem;
-  problem.what = {what};
-  problem.field = field;
-  problem.value = value;
-  problem.accepted = {accepted};
+  Problem problem = request_problem(what, field, value, accepted);
   problem.file = "request";
   throw BadRequest{problem};
 }

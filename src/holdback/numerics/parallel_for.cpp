@@ -2,9 +2,7 @@
 
 #include <algorithm>
 
-#if defined(__EMSCRIPTEN__) && !defined(HOLDBACK_SERIAL)
-#define HOLDBACK_SERIAL
-#endif
+#include "holdback/numerics/serial.hpp"
 
 #ifndef HOLDBACK_SERIAL
 #include <atomic>
