@@ -8,6 +8,7 @@
 #include "holdback/files/field_table.hpp"
 #include "holdback/physics/brake.hpp"
 #include "holdback/physics/control.hpp"
+#include "holdback/physics/gravity.hpp"
 #include "holdback/physics/roll.hpp"
 #include "holdback/physics/tension.hpp"
 #include "holdback/sizing/cooling_curve.hpp"
@@ -17,7 +18,6 @@ namespace holdback::api {
 
 namespace {
 
-constexpr double gravity = 9.80665;         // [m/s²]
 constexpr std::size_t cooling_points = 48;  // over the root of speed
 
 template <class T>
@@ -183,7 +183,7 @@ dynamics::Plant StandJob::plant(ControlKind kind, bool each) const {
   roll.inertia_per_fourth = std::numbers::pi * job_->web.basis_weight * job_->web.width / (2 * job_->web.caliper);
   roll.runout = job_->roll.runout;
   roll.lobes = job_->roll.lobes;
-  roll.gravity = roll.lobes == 1 ? gravity : 0;
+  roll.gravity = roll.lobes == 1 ? physics::gravity : 0;
   plant.brake.torque_per_pressure = candidate_.pair.capacity * fit_.brakes * facts_.pairs;
   plant.brake.threshold = brake.threshold_pressure;
   plant.brake.static_ratio = grade.static_ratio;

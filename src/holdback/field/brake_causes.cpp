@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <cmath>
 #include <functional>
+#include <numbers>
 
 #include "holdback/physics/brake.hpp"
 
@@ -56,7 +57,7 @@ double agreement(const ConstantsKnown& known, const Density& slope, const Densit
       sum += std::exp(-0.5 * (u * u + w * w)) * at * shift(z);
     }
   }
-  return sum * width * width / (2 * 3.14159265358979324);
+  return sum * width * width / (2 * std::numbers::pi);
 }
 
 /// How well the readings agree with a notion of which pairs bite, relative to the best: the profile likelihood of

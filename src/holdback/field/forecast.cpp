@@ -17,7 +17,6 @@ namespace holdback::field {
 namespace {
 
 constexpr double never = std::numeric_limits<double>::infinity();
-constexpr double seconds_a_day = 86400;
 constexpr int seed = 20260503;
 constexpr std::size_t band_points = 33;
 constexpr double low_share = 0.05;

@@ -1,6 +1,7 @@
 // How to take the readings of each method, for paper.
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 #include "holdback/field/measure.hpp"
 #include "holdback/field/measure_foretell.hpp"
@@ -69,7 +70,7 @@ Text pluck_text() {
                "microphone close to the middle of the span, without touching it, fans and pumps off. Save it as a .wav "
                "file; a second or two after the tap is enough."),
            say("Do it five times. A microphone hears little below {0}: a slow, long span is better counted.",
-               {{2 * 3.141592653589793 * 20, Quantity::frequency}}),
+               {{2 * std::numbers::pi * 20, Quantity::frequency}}),
            say("Measure the span between the lines where the web leaves both rollers: span.")},
           {stand_still, nips,
            say("A strobe lamp makes moving parts look still: use it only where all of them are guarded.")}};

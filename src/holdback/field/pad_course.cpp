@@ -5,12 +5,13 @@
 #include <map>
 #include <set>
 
+#include "holdback/model/date.hpp"
+
 namespace holdback::field {
 
 namespace {
 
 constexpr double usual_resolution = 1e-4;  // [m]
-constexpr double seconds_a_day = 86400;
 constexpr int years_that_count = 2 * 365;  // [days] of the log, for the work to come
 
 std::optional<double> use_of(const HistoryEntry& entry, UseBasis basis) {

@@ -96,10 +96,10 @@ that is shown is read, or the one that `--sheet NAME` names. They are added to t
 - Blank rows, and rows of one text above the header, are passed over. An empty cell is an absent key.
 - CSV: commas, semicolons or tabs part the cells; with semicolons a decimal comma is read too. Quotes follow RFC 4180. At most
   64 MB.
-- Workbook (.xlsx, command line alone): cells give their value, formulas the one that is stored; a cell shown in per cent is
-  per cent; dates stay serial numbers; of merged cells the first has the value; hidden rows and columns are read like others.
-  At most 100000 rows, 256 columns, 32 MB packed, 64 MB a part. Messages name the cell, `mix.xlsx:B7`. Old workbooks (.xls)
-  and those with a password are refused.
+- Workbook (.xlsx): cells give their value, formulas the one that is stored; a cell shown in per cent is per cent; dates stay
+  serial numbers; of merged cells the first has the value; hidden rows and columns are read like others. At most 100000 rows,
+  256 columns, 32 MB packed, 64 MB a part. Messages name the cell, `mix.xlsx:B7`. Old workbooks (.xls) and those with a
+  password are refused.
 
 ```csv
 name,web,roll,speed [m/min],tension_per_width [lbf/in],web.width [mm]

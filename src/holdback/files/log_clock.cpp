@@ -3,10 +3,11 @@
 #include <algorithm>
 #include <cmath>
 
+#include "holdback/model/date.hpp"
+
 namespace holdback::files {
 namespace {
 
-constexpr double seconds_per_day = 86'400;
 /// Rows in succession, each behind the one before, that show that a clock was set back; fewer are rows that came late.
 constexpr std::size_t rows_that_show_a_step = 16;
 
@@ -79,8 +80,8 @@ void LogClock::count_times(LogRows& piece) {
 void LogClock::unwrap_days(std::span<double> times) {
   for (double& time : times) {
     if (begun_ || &time != &times.front()) {
-      if (time < stamp_ - seconds_per_day / 2) days_ += seconds_per_day;
-      if (time > stamp_ + seconds_per_day / 2) days_ -= seconds_per_day;
+      if (time < stamp_ - seconds_a_day / 2) days_ += seconds_a_day;
+      if (time > stamp_ + seconds_a_day / 2) days_ -= seconds_a_day;
     }
     stamp_ = time;
     time += days_;

@@ -7,13 +7,13 @@
 #include "holdback/files/decimal.hpp"
 #include "holdback/files/log_cells.hpp"
 #include "holdback/files/text_file.hpp"
+#include "holdback/model/date.hpp"
 #include "holdback/units/units.hpp"
 
 namespace holdback::files {
 namespace {
 
 constexpr double none = std::numeric_limits<double>::quiet_NaN();
-constexpr double seconds_per_day = 86'400;
 
 /// Reads the lines of one piece. The usual cell is a number and nothing else, read in cell_number(); every other one
 /// goes the slow way through odd_cell().
@@ -199,7 +199,7 @@ class RowReader {
       return trouble(is_no_reading(text) ? RowTrouble::no_stamp : RowTrouble::wrong_stamp, index + 1, begin, text),
              false;
     const double days =
-        read->day && !plan_.ignores_date ? seconds_per_day * static_cast<double>(*read->day - plan_.first_day) : 0;
+        read->day && !plan_.ignores_date ? seconds_a_day * static_cast<double>(*read->day - plan_.first_day) : 0;
     value = cell.role == CellRole::date ? days : (cell.role == CellRole::clock ? 0 : days) + read->seconds;
     return true;
   }

@@ -7,6 +7,8 @@
 
 namespace holdback {
 
+inline constexpr double seconds_a_day = 86400;  // [s]
+
 /// A date by its parts, as a person writes it.
 struct CivilDate {
   int year{};

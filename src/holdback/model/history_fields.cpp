@@ -2,6 +2,8 @@
 
 #include <algorithm>
 
+#include "holdback/model/date.hpp"
+
 namespace holdback {
 
 namespace {
@@ -41,7 +43,7 @@ std::vector<HistoryField> pad_rows() {
 }
 
 std::vector<HistoryField> work_rows() {
-  constexpr double century = 100 * 366 * 86400.0;  // [s]
+  constexpr double century = 100 * 366 * seconds_a_day;  // [s]
   return {number("energy", &E::energy, Quantity::energy, 0, 1e15, {K::energy}, "friction energy of the whole stand"),
           number("running_time", &E::running_time, Quantity::running_time, 0, century, {K::energy}, "running time"),
           number("rolls", &E::rolls, Quantity::number, 0, 1e9, {K::energy}, "rolls unwound"),

@@ -4,6 +4,7 @@
 #include <boost/math/distributions/normal.hpp>
 #include <boost/math/distributions/students_t.hpp>
 #include <cmath>
+#include <numbers>
 #include <random>
 #include <stdexcept>
 
@@ -21,7 +22,7 @@ double normal_quantile(double p) { return boost::math::quantile(boost::math::nor
 // Closed forms where there are any: drawing asks for them very often.
 double student_quantile(double p, double freedom) {
   if (freedom > many) return normal_quantile(p);
-  if (freedom == 1) return std::tan(3.14159265358979323846 * (p - 0.5));
+  if (freedom == 1) return std::tan(std::numbers::pi * (p - 0.5));
   if (freedom == 2) return (2 * p - 1) / std::sqrt(2 * p * (1 - p));
   return boost::math::quantile(boost::math::students_t_distribution<>(freedom), p);
 }

@@ -2,6 +2,8 @@
 
 #include <cmath>
 
+#include "holdback/physics/gravity.hpp"
+
 namespace holdback::physics {
 
 namespace {
@@ -9,7 +11,6 @@ constexpr double earth_radius = 6356766;          // [m]
 constexpr double sea_level_temperature = 288.15;  // [K]
 constexpr double sea_level_pressure = 101325;     // [Pa]
 constexpr double lapse_rate = 0.0065;             // [K/m]
-constexpr double gravity = 9.80665;               // [m/s²]
 constexpr double gas_constant = 287.05287;        // [J/(kg·K)] of air
 }  // namespace
 

@@ -6,6 +6,7 @@
 
 #include "holdback/physics/air.hpp"
 #include "holdback/physics/cooling.hpp"
+#include "holdback/physics/gravity.hpp"
 
 namespace holdback::physics {
 
@@ -13,7 +14,6 @@ namespace {
 
 using std::numbers::pi;
 
-constexpr double gravity = 9.80665;        // [m/s²]
 constexpr double transition = 2.4e5;       // [1] Re_r at which the face turns turbulent
 constexpr double turbulent_face = 0.0188;  // [1] Nu_r/Re_r^0.8
 constexpr double entry_loss = 1;           // [1] sharp entry with a turn from axial to radial

@@ -5,13 +5,13 @@
 #include <limits>
 
 #include "holdback/numerics/roots.hpp"
+#include "holdback/physics/gravity.hpp"
 
 namespace holdback::physics {
 
 namespace {
 
 constexpr double infinity = std::numeric_limits<double>::infinity();
-constexpr double gravity = 9.80665;    // [m/s²]
 constexpr double discharge = 0.6;      // [1] sharp-edged opening
 constexpr double pumping_share = 0.1;  // [1] of ½ρ(ωR)²
 

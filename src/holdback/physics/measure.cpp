@@ -4,11 +4,12 @@
 #include <limits>
 #include <numbers>
 
+#include "holdback/physics/gravity.hpp"
+
 namespace holdback::physics {
 
 namespace {
 
-constexpr double gravity = 9.80665;  // [m/s²]
 constexpr double infinity = std::numeric_limits<double>::infinity();
 
 // √(a² + δ²) − a without loss of digits

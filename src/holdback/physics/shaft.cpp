@@ -6,6 +6,7 @@
 #include <numbers>
 
 #include "holdback/physics/beam.hpp"
+#include "holdback/physics/gravity.hpp"
 #include "holdback/physics/whirl.hpp"
 
 namespace holdback::physics {
@@ -14,7 +15,6 @@ namespace {
 
 using std::numbers::pi;
 constexpr double infinity = std::numeric_limits<double>::infinity();
-constexpr double gravity = 9.80665;  // [m/s²] standard
 
 /// d⁴ − d_i⁴, factored so that thin walls keep their digits; zero without a wall.
 double fourth_powers(double diameter, double bore) {

@@ -2,6 +2,8 @@
 
 #include <limits>
 
+#include "holdback/physics/gravity.hpp"
+
 namespace holdback::physics {
 
 // T = w L²/(8 s)
@@ -11,6 +13,6 @@ double sag_tension(double weight_per_length, double span, double sag) {
 }
 
 // b w g
-double web_weight(double basis_weight, double width) { return basis_weight * width * 9.80665; }
+double web_weight(double basis_weight, double width) { return basis_weight * width * gravity; }
 
 }  // namespace holdback::physics

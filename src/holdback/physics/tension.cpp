@@ -4,6 +4,8 @@
 #include <array>
 #include <limits>
 
+#include "holdback/physics/gravity.hpp"
+
 namespace holdback::physics {
 
 namespace {
@@ -111,7 +113,7 @@ double cinching_tension(double wound_tension, double outside_inertia, double dec
 }
 
 // T = m g e/R
-double balance_tension(double mass, double runout, double radius) { return mass * 9.80665 * runout / radius; }
+double balance_tension(double mass, double runout, double radius) { return mass * gravity * runout / radius; }
 
 double yield_tension(double yield_strength, double width, double caliper) { return yield_strength * width * caliper; }
 

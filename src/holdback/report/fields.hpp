@@ -23,10 +23,13 @@ inline constexpr std::size_t most_problems = 1000;
 
 /// The fields of each struct, found by its type.
 constexpr auto fields_of(Of<Amount> /*unused*/) {
-  return record("amount", "a value with its unit",                                      //
-                field("value", &Amount::value, Quantity::number, "in the named unit"),  //
-                derived(
-                    "unit", [](const Amount& it) { return units::si_unit_of(it.kind); }, "SI unit, \"1\" for none"));
+  return record(
+      "amount", "a value with its unit",                                      //
+      field("value", &Amount::value, Quantity::number, "in the named unit"),  //
+      derived(
+          "unit", [](const Amount& it) { return units::si_unit_of(it.kind); }, "SI unit, \"1\" for none"),
+      derived(
+          "kind", [](const Amount& it) { return units::key_of(it.kind); }, "of quantity: stress or pressure"));
 }
 
 constexpr auto fields_of(Of<Note> /*unused*/) {
@@ -34,6 +37,7 @@ constexpr auto fields_of(Of<Note> /*unused*/) {
       "note", "a sentence with its amounts",
       derived(
           "text", [](const Note& it) { return units::fill(it, units::System::si); }, "as read, amounts filled in"),
+      field("pattern", &Note::text, "the same with a place {0}, {1}, … for each amount"),
       field("amounts", &Note::amounts, "what the text says, to full precision, in the order of its places"));
 }
 
@@ -83,6 +87,8 @@ constexpr auto fields_of(Of<Limit> /*unused*/) {
       field("bound", &Limit::bound, Quantity::number, "in the named unit"),
       derived(
           "unit", [](const Limit& it) { return units::si_unit_of(info(it.id).kind); }, "of value and bound"),
+      derived(
+          "kind", [](const Limit& it) { return units::key_of(info(it.id).kind); }, "of quantity, of value and bound"),
       field("margin", &Limit::margin, Quantity::ratio, "1 is just kept, 1.25 has a quarter in hand; 100 at most"),
       field("reserve", &Limit::reserve, Quantity::ratio, "in hand below which the limit is tight"),
       field("diameter", &Limit::diameter, Quantity::short_length,

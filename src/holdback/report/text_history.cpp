@@ -47,7 +47,7 @@ struct RateUnit {
   std::string words{};  // "in 1 000 h"
 };
 RateUnit rate_unit(UseBasis basis, units::System system) {
-  constexpr double year = 365.25 * 86400;
+  constexpr double year = 365.25 * seconds_a_day;
   if (basis == UseBasis::calendar) return {year, "a year"};
   const double shown_use = basis == UseBasis::energy ? 1e6 : basis == UseBasis::rolls ? 100 : 1000;
   const double use = shown_use / units::in_display_unit(1, kind_of(basis), system);

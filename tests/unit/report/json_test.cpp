@@ -42,7 +42,8 @@ TEST(json, a_limit_names_its_unit_case_and_state) {
 TEST(json, a_note_has_its_text_filled_in_and_its_amounts_apart) {
   const auto note = Json::parse(json(sample::size()))["choice"]["uncovered"][0]["why"];
   EXPECT_EQ(note["text"], "the stop asks for 210 N·m");
-  EXPECT_EQ(note["amounts"], Json::parse(R"([{"value": 210.0, "unit": "N*m"}])"));
+  EXPECT_EQ(note["pattern"], "the stop asks for {0}");
+  EXPECT_EQ(note["amounts"], Json::parse(R"([{"value": 210.0, "unit": "N*m", "kind": "torque"}])"));
 }
 
 TEST(json, what_an_answer_does_not_hold_is_left_out) {
