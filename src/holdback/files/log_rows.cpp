@@ -95,8 +95,9 @@ class RowReader {
       double number = 0;
       if (scan_decimal(at_, plan_.point, number)) {
         while (*at_ == ' ') ++at_;
-        if ((*at_ == plan_.delimiter || *at_ == '\n' || *at_ == '\r') && std::fabs(number) <= largest_number) {
-          value = number * cell.factor + cell.offset;
+        const double si = number * cell.factor + cell.offset;
+        if ((*at_ == plan_.delimiter || *at_ == '\n' || *at_ == '\r') && std::fabs(si) <= largest_of(cell)) {
+          value = si;
           return true;
         }
       }
@@ -161,15 +162,24 @@ class RowReader {
     return true;
   }
 
+  static double largest_of(const CellPlan& cell) {
+    return cell.role == CellRole::reading ? largest_reading(cell.channel) : largest_number;
+  }
+
+  void take(double si, const CellPlan& cell, std::size_t index, std::string_view text, const char* begin,
+            double& value) {
+    if (std::fabs(si) <= largest_of(cell))
+      value = si;
+    else
+      trouble(RowTrouble::too_large, index + 1, begin, text);
+  }
+
   void reading(const CellPlan& cell, std::size_t index, std::string_view text, const char* begin, double& value) {
     value = none;
     if (text.empty()) return;
     double number = 0;
     if (!cell.own_unit && whole_number(text, number)) {
-      if (std::fabs(number) <= largest_number)
-        value = number * cell.factor + cell.offset;
-      else
-        trouble(RowTrouble::too_large, index + 1, begin, text);
+      take(number * cell.factor + cell.offset, cell, index, text, begin, value);
       return;
     }
     if (is_no_reading(text)) return;
@@ -177,7 +187,7 @@ class RowReader {
     if (plan_.point == ',') std::replace(with_point.begin(), with_point.end(), ',', '.');
     const auto read = units::parse(with_point, cell.kind);
     if (const double* si = std::get_if<double>(&read))
-      value = *si * cell.more;
+      take(*si * cell.more, cell, index, text, begin, value);
     else
       trouble(RowTrouble::no_number, index + 1, begin, text);
   }
@@ -229,7 +239,7 @@ class RowReader {
     count.value = clipped(as_utf8(value));
   }
 
-  static constexpr double largest_number = 1e30;  // beyond it no reading lies, and an SI factor could overflow
+  static constexpr double largest_number = 1e30;  // of a time; beyond it an SI factor could overflow
   static constexpr std::size_t most_of_cell = 100;
   static constexpr std::ptrdiff_t most_of_line = 200;
 

@@ -29,7 +29,7 @@ Words words_of(RowTrouble trouble, const std::string& name, double times, const 
               fmt::format("a number such as 12{}5, or an empty cell where there is no reading", plan.point)};
     case RowTrouble::too_large:
       return {fmt::format("the {} is beyond any reading here{}", name, no_reading(times)),
-              "a number below 1e30, or an empty cell where there is no reading"};
+              "a reading that a web line can have; is the unit in the head right?"};
     case RowTrouble::wrong_stamp:
       return {fmt::format("the {} cannot be read here{}", name, left_out(times)),
               fmt::format("as in the first row: {}", plan.first_stamp)};

@@ -23,6 +23,13 @@ constexpr Quantity kind_of(LogChannel channel) {
   return kinds[static_cast<std::size_t>(channel)];
 }
 
+/// The size [SI] beyond which no reading of a channel lies on any web line; what is larger is a fault of the recorder
+/// or of the unit in the head. Common practice, no source: far beyond anything built.
+constexpr double largest_reading(LogChannel channel) {
+  constexpr std::array<double, log_channels> largest{1e10, 200, 1e7, 1e8, 20, 1e10, 5000, 1000};
+  return largest[static_cast<std::size_t>(channel)];
+}
+
 /// Rows in the order of the log. A channel that the log lacks has an empty list; a cell without a reading (empty, no
 /// number, a sensor that dropped out) is not-a-number. Times rise strictly: rows that do not are left out before.
 struct LogBlock {
