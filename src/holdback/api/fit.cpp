@@ -1,13 +1,18 @@
 #include <algorithm>
+#include <limits>
+#include <optional>
 #include <set>
+#include <string>
 #include <utility>
 
 #include "holdback/api/on_site.hpp"
 #include "holdback/field/fit_brake.hpp"
 #include "holdback/files/patch_stand.hpp"
 #include "holdback/files/read_readings.hpp"
+#include "holdback/physics/tension.hpp"
 #include "holdback/sizing/choose.hpp"
 #include "holdback/sizing/site.hpp"
+#include "holdback/sizing/target.hpp"
 #include "holdback/units/units.hpp"
 
 namespace holdback::api {
@@ -39,9 +44,9 @@ std::optional<Chosen> chosen(const Stand& stand, const Request& request, const s
   const auto found = std::find_if(all.begin(), all.end(), is);
   const auto& pick = found == all.end() ? all.front() : *found;
   return Chosen{pick, Note{std::string("the brake that was read is taken to be the one that ") +
-                           (found == all.end() ? "stands first in the file: " : "`size` recommends: ") +
+                           (found == all.end() ? "stands first in the file: " : "is recommended for the mix: ") +
                            std::to_string(pick.brakes) + " × \"" + pick.brake->name + "\", grade \"" +
-                           pick.grade->name + "\"; --brake, --grade and --brakes say otherwise"}};
+                           pick.grade->name + "\"; where it is another, name brake, grade and number of brakes"}};
 }
 
 field::FitSetup setup_of(const Stand& stand, const Chosen& chosen, const sizing::Site& site) {
@@ -55,6 +60,61 @@ field::FitSetup setup_of(const Stand& stand, const Chosen& chosen, const sizing:
   setup.highest_pressure = sizing::pressure_ceiling(site, *chosen.candidate.brake);
   setup.noted = chosen.noted;
   return setup;
+}
+
+/// Highest tension [N] that a job's web takes: its shares of yield and of strain, and what the roll was wound with;
+/// where none of them is known the top of the job's window.
+double web_limit(const Job& job, const Limits& limits) {
+  constexpr double none = std::numeric_limits<double>::infinity();
+  const double width = job.web.width;
+  double limit = none;
+  if (const auto yield = physics::web_yield(job.web)) limit = std::min(limit, limits.yield_share * *yield * width);
+  if (const auto stiffness = physics::web_stiffness(job.web))
+    limit = std::min(limit, limits.strain_limit * *stiffness * width);
+  if (job.web.wound_tension) limit = std::min(limit, *job.web.wound_tension * width);
+  return limit < none ? limit : sizing::tension_target(job, limits).high;
+}
+
+/// What the web on the machine takes. Without a named job it is the weakest one that the tensions read do not exceed,
+/// else the strongest of all.
+struct WebLimit {
+  double tension{};  // [N]
+  std::string job{};
+};
+
+std::optional<WebLimit> web_limit(const Stand& stand, const std::string& job_name, double read) {
+  std::optional<WebLimit> weakest;
+  std::optional<WebLimit> strongest;
+  for (const Job& job : stand.jobs) {
+    if (!job_name.empty() && job.name != job_name) continue;
+    const double limit = web_limit(job, stand.limits);
+    if (!(limit > 0)) continue;
+    if (!strongest || limit > strongest->tension) strongest = WebLimit{limit, job.name};
+    if (limit >= read && (!weakest || limit < weakest->tension)) weakest = WebLimit{limit, job.name};
+  }
+  return weakest ? weakest : strongest;
+}
+
+/// The next readings may not ask more of the web than it takes on the smallest roll that was read. A torque without a
+/// diameter was read at the shaft, where no web need be.
+void give_highest_torque(field::FitSetup& setup, const Stand& stand, const std::string& job_name,
+                         const files::ReadingTable& table) {
+  std::optional<double> diameter;
+  double read = 0;
+  for (const auto& row : table.rows) {
+    if (row.diameter) diameter = std::min(diameter.value_or(*row.diameter), *row.diameter);
+    if (row.tension) read = std::max(read, *row.tension);
+    if (row.torque && row.diameter) read = std::max(read, *row.torque * 2 / *row.diameter);
+  }
+  if (!diameter) return;
+  const auto limit = web_limit(stand, job_name, read);
+  if (!limit) return;
+  setup.highest_torque = limit->tension * *diameter / 2;
+  setup.web_noted =
+      Note{"the readings to take next keep the web below {0}, what that of job \"" + limit->job +
+               "\" takes, on a roll of {1}" +
+               (job_name.empty() && stand.jobs.size() > 1 ? "; where another web runs, name its job" : ""),
+           {{limit->tension, Quantity::force}, {*diameter, Quantity::short_length}}};
 }
 
 /// The diameters that a roll on this stand can have: the job's, else those of all rolls.
@@ -186,9 +246,10 @@ void fit(const Stand& stand, const Request& request, Answer& answer) {
   answer.columns = table.columns;
   Problems problems = std::move(table.problems);
   if (pick) {
-    const field::FitSetup setup = setup_of(stand, *pick, site);
+    field::FitSetup setup = setup_of(stand, *pick, site);
     Checker(stand, request, setup, table, problems).check();
     if (!has_errors(problems)) {
+      give_highest_torque(setup, stand, request.job, table);
       answer.fit = field::fit_brake(readings_of(table, setup), setup);
       answer.fit->title = stand.title;
       if (lacks_pairs(table))

@@ -74,6 +74,25 @@ double nominal_of(const FitSetup& setup) {
   return physics::pair_torque_per_pressure(setup.brake, setup.grade).capacity;
 }
 
+bool likelier(const WeighedCause& a, const WeighedCause& b) { return a.share > b.share; }
+
+/// Of a cause with several entries those below `least` go into the first one; `causes` comes the likeliest first.
+void gather(std::vector<WeighedCause>& causes, BrakeCause cause, double least) {
+  const auto is = [cause](const WeighedCause& each) { return each.cause == cause; };
+  const auto first = std::find_if(causes.begin(), causes.end(), is);
+  if (first == causes.end()) return;
+  const double best = first->share;
+  for (auto each = first + 1; each != causes.end(); ++each) {
+    if (!is(*each) || each->share >= least) continue;
+    if (each->share > 0.1 * best) first->alike += 1;  // less than that does not fit as well
+    first->share += each->share;
+    each->share = 0;
+  }
+  causes.erase(
+      std::remove_if(first + 1, causes.end(), [&](const WeighedCause& each) { return is(each) && each.share <= 0; }),
+      causes.end());
+}
+
 }  // namespace
 
 ConstantsKnown constants_known(const BrakeModel& model, const FitSetup& setup) {
@@ -105,7 +124,7 @@ double usual_shift(const FitSetup& setup) {
   return std::hypot(setup.brake.threshold_pressure / 3, setup.pressure_step, 2000.0);
 }
 
-std::vector<WeighedCause> weigh_causes(const std::vector<BrakeModel>& models, const FitSetup& setup) {
+std::vector<WeighedCause> weigh_causes(const std::vector<BrakeModel>& models, const FitSetup& setup, double least) {
   std::vector<WeighedCause> causes;
   const double nominal = nominal_of(setup);
   const GradeBand band = band_of(setup.brake, setup.grade, nominal);
@@ -124,7 +143,7 @@ std::vector<WeighedCause> weigh_causes(const std::vector<BrakeModel>& models, co
                          const Density& shift) -> WeighedCause& {
     const double share =
         often * structure_weight(model, *best) * agreement(constants_known(model, setup), slope, shift);
-    causes.push_back({cause, share, "", 0});
+    causes.push_back({cause, share, "", 0, 0});
     return causes.back();
   };
 
@@ -154,8 +173,9 @@ std::vector<WeighedCause> weigh_causes(const std::vector<BrakeModel>& models, co
     else
       each.share = each.cause == BrakeCause::unexplained ? 1 : 0;
   }
-  std::stable_sort(causes.begin(), causes.end(),
-                   [](const WeighedCause& a, const WeighedCause& b) { return a.share > b.share; });
+  std::stable_sort(causes.begin(), causes.end(), likelier);
+  for (const BrakeCause cause : {BrakeCause::wrong_grade, BrakeCause::dead_pair}) gather(causes, cause, least);
+  std::stable_sort(causes.begin(), causes.end(), likelier);
   return causes;
 }
 

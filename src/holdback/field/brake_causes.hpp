@@ -14,6 +14,7 @@ struct WeighedCause {
   double share{};       // [1] of all
   std::string grade{};  // of wrong_grade
   int pair{};           // of dead_pair; 0: not told apart
+  int alike{};          // other grades, or other pairs, whose share is counted in
 };
 
 /// How far the readings' own scatter and the file's drag leave the two constants open.
@@ -37,7 +38,8 @@ GradeBand band_of(const Brake& brake, const Grade& grade, double nominal);
 double usual_shift(const FitSetup& setup);
 
 /// All causes, the likeliest first; the shares add up to one. `models` has one entry a notion of which pair is dead,
-/// the first with none.
-std::vector<WeighedCause> weigh_causes(const std::vector<BrakeModel>& models, const FitSetup& setup);
+/// the first with none. Grades, and dead pairs, too unlikely to be told one by one (below `least`) count with the
+/// likeliest of them: many a small share must not hide that it is another grade.
+std::vector<WeighedCause> weigh_causes(const std::vector<BrakeModel>& models, const FitSetup& setup, double least);
 
 }  // namespace holdback::field

@@ -39,8 +39,10 @@ System system_of(const std::vector<BrakeReading>& readings, const FitSetup& setu
   return system;
 }
 
-/// What the model gives, with the bend at the threshold.
+/// What the model gives, with the bend at the threshold. A vented brake gives drag alone even where the gauge reads too
+/// low, so that the line meets zero below zero pressure.
 double torque_of(const BrakeReading& reading, const FitSetup& setup, const BrakeModel& model) {
+  if (is_vented(reading)) return model.drag();
   const double side = reading.course == PressureCourse::rising    ? 0.5
                       : reading.course == PressureCourse::falling ? -0.5
                                                                   : 0;
@@ -122,7 +124,7 @@ std::vector<double> breaks_of(const std::vector<BrakeReading>& readings) {
   for (const auto& reading : readings) pressures.insert(reading.pressure);
   std::vector<double> all(pressures.begin(), pressures.end());
   const double most = all.front() + 0.6 * (all.back() - all.front());
-  std::vector<double> breaks{-1};  // none is released
+  std::vector<double> breaks{-1};  // none but the vented is released
   for (const double pressure : all)
     if (pressure <= most && breaks.size() < most_breaks) breaks.push_back(pressure);
   return breaks;
@@ -130,14 +132,14 @@ std::vector<double> breaks_of(const std::vector<BrakeReading>& readings) {
 
 bool is_line(const BrakeModel& model) { return model.fit.full_rank && model.slope() > 0; }
 
-/// The model with the readings up to a pressure below the threshold.
+/// The model with the readings up to a pressure, and the vented ones, below the threshold.
 BrakeModel bent_at(double edge, const std::vector<BrakeReading>& readings, const FitSetup& setup, int dead,
                    ModelParts parts) {
   BrakeModel model;
   model.dead = dead;
   model.parts = parts;
   model.given_drag = drag_in_file(setup);
-  for (const auto& reading : readings) model.released.push_back(reading.pressure <= edge);
+  for (const auto& reading : readings) model.released.push_back(is_vented(reading) || reading.pressure <= edge);
   solve(readings, setup, model);
   return model;
 }

@@ -25,7 +25,6 @@ struct BrakeModel {
   std::vector<bool> released{};     // of all readings: below the threshold
   double given_drag{};              // [N·m] taken off beforehand when drag stands not in the model
   double scale{};                   // [N·m] robust, of the readings
-  double misfit{};                  // Σ min(r²/scale², c²) over all readings, with the scale of the caller
 
   double slope() const { return fit.coefficients[0]; }                                         // K [N·m/Pa]
   double threshold() const { return fit.coefficients[1] / fit.coefficients[0]; }               // p_0 [Pa]
@@ -37,6 +36,9 @@ struct BrakeModel {
   double threshold_slope_covariance() const;
   double gap_error() const;  // [Pa]
 };
+
+/// True for a reading without pressure: no pad presses then, wherever the fitted line meets zero torque.
+inline bool is_vented(const BrakeReading& reading) { return !(reading.pressure > 0); }
 
 /// A row of the design for one reading.
 std::vector<double> model_row(const BrakeReading& reading, const FitSetup& setup, int dead, ModelParts parts,

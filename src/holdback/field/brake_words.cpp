@@ -2,9 +2,12 @@
 
 #include <algorithm>
 #include <cmath>
+#include <map>
 #include <set>
+#include <string>
+#include <utility>
 
-#include "holdback/field/brake_causes.hpp"
+#include "holdback/physics/brake.hpp"
 
 namespace holdback::field {
 
@@ -32,10 +35,10 @@ Note slope_and_threshold(const BrakeFit& fit) {
 void as_expected(BrakeVerdict& verdict, const BrakeFit& fit) {
   verdict.what = {"The brake does what the file says."};
   verdict.evidence = slope_and_threshold(fit);
-  verdict.remedy = {"Nothing to mend; the fitted constants are closer than the file's and may replace them."};
+  verdict.remedy = {"Nothing to mend; the fitted constants are closer than the file's."};
 }
 
-void wrong_grade(BrakeVerdict& verdict, const BrakeFit& fit, const FitSetup& setup) {
+void wrong_grade(BrakeVerdict& verdict, const BrakeFit& fit, int alike, const FitSetup& setup) {
   verdict.what = {"Another grade seems to be fitted: \"" + verdict.grade + "\" fits better than \"" + setup.grade.name +
                   "\"."};
   const auto found = std::find_if(setup.brake.grades.begin(), setup.brake.grades.end(),
@@ -48,7 +51,10 @@ void wrong_grade(BrakeVerdict& verdict, const BrakeFit& fit, const FitSetup& set
                        {fit.band_high, Q::ratio},
                        {band.low, Q::ratio},
                        {band.high, Q::ratio}}};
-  verdict.remedy = {"Read the mark on the pads; if it is the other grade, fit again with --grade."};
+  if (alike > 0)
+    verdict.evidence.text += " " + std::to_string(alike) + (alike == 1 ? " more grade" : " more grades") +
+                             " of the file would give about the same.";
+  verdict.remedy = {"Read the mark on the pads; if it is another grade, fit again with that grade."};
 }
 
 void dead_pair(BrakeVerdict& verdict, const std::vector<BrakeModel>& models, int dead, const FitSetup& setup) {
@@ -124,6 +130,27 @@ void unexplained(BrakeVerdict& verdict, const BrakeFit& fit) {
   verdict.remedy = {"Check what was taken for granted: gauge, scale, diameter, number of pairs, the brake itself."};
 }
 
+/// The lowest and the highest pressure of the number of pairs that was read over most of it.
+std::pair<BrakeReading, BrakeReading> widest_apart(const std::vector<BrakeReading>& readings) {
+  const auto lower = [](const BrakeReading& a, const BrakeReading& b) { return a.pressure < b.pressure; };
+  const auto ends_of = [&](const std::vector<BrakeReading>& some) {
+    const auto [low, high] = std::minmax_element(some.begin(), some.end(), lower);
+    return std::pair(*low, *high);
+  };
+  std::map<int, std::vector<BrakeReading>> by_pairs;
+  for (const auto& reading : readings) by_pairs[reading.pairs].push_back(reading);
+  auto widest = ends_of(readings);
+  double most = 0;
+  for (const auto& [pairs, some] : by_pairs) {
+    const auto ends = ends_of(some);
+    const double apart = ends.second.pressure - ends.first.pressure;
+    if (apart <= most) continue;
+    most = apart;
+    widest = ends;
+  }
+  return widest;
+}
+
 std::size_t pair_counts(const std::vector<BrakeReading>& readings) {
   std::set<int> counts;
   for (const auto& reading : readings) counts.insert(reading.pairs);
@@ -150,15 +177,15 @@ void tell_check(BrakeFit& fit) {
 
 }  // namespace
 
-void tell(BrakeVerdict& verdict, const BrakeFit& fit, const std::vector<BrakeModel>& models, int dead,
+void tell(BrakeVerdict& verdict, const BrakeFit& fit, const std::vector<BrakeModel>& models, const WeighedCause& cause,
           const FitSetup& setup) {
   switch (verdict.cause) {
     case BrakeCause::as_expected:
       return as_expected(verdict, fit);
     case BrakeCause::wrong_grade:
-      return wrong_grade(verdict, fit, setup);
+      return wrong_grade(verdict, fit, cause.alike, setup);
     case BrakeCause::dead_pair:
-      return dead_pair(verdict, models, dead, setup);
+      return dead_pair(verdict, models, cause.pair, setup);
     case BrakeCause::low_friction:
       return low_friction(verdict, fit);
     case BrakeCause::worn:
@@ -183,24 +210,51 @@ BrakeVerdict too_few_words(const BrakeFit& fit, const BrakeModel& model, const s
     verdict.evidence = {"The torque per pressure is known to ±{0}, the threshold to ±{1} (95 % confidence).",
                         {{(fit.friction_share.high - fit.friction_share.low) / 2 / fit.friction_share.value, Q::ratio},
                          {(fit.threshold.high - fit.threshold.low) / 2, Q::pressure}}};
-  verdict.remedy = {"Take the readings that are listed as the next ones."};
+  verdict.remedy = {fit.next.empty() ? "Take more readings, as far apart in pressure as brake and web allow."
+                                     : "Take the readings that are listed as the next ones."};
   return verdict;
 }
 
-BrakeVerdict no_line_words() {
+BrakeVerdict no_line_words(const BrakeModel* model, const std::vector<BrakeReading>& readings, const FitSetup& setup) {
+  const auto [first, last] = widest_apart(readings);
+  const double slope = physics::pair_torque_per_pressure(setup.brake, setup.grade).capacity;
+  const auto in_file = [&](const BrakeReading& reading) {
+    return biting_pairs(reading, setup, 0) *
+           physics::pad_torque(slope, reading.pressure, setup.brake.threshold_pressure);
+  };
   BrakeVerdict verdict;
   verdict.cause = BrakeCause::readings;
+  verdict.evidence = {"From {0} to {1} the torque goes from {2} to {3}, where the brake of the file would add {4}",
+                      {{first.pressure, Q::pressure},
+                       {last.pressure, Q::pressure},
+                       {first.torque, Q::torque},
+                       {last.torque, Q::torque},
+                       {in_file(last) - in_file(first), Q::torque}}};
+  if (model != nullptr) {
+    verdict.what = {"Torque does not rise clearly with pressure in these readings."};
+    verdict.evidence.text += "; the readings scatter by {5} about any line, and no line through them is sure to rise.";
+    verdict.evidence.amounts.push_back({model->scale, Q::torque});
+    verdict.remedy = {"Take readings farther apart, from a low to a high pressure, each two or three times."};
+    return verdict;
+  }
   verdict.what = {"Torque does not rise with pressure in these readings."};
-  verdict.evidence = {
-      "No line with a rising torque goes through them: either all lie below the threshold, or pressure "
-      "and torque were mixed up, or the brake does not bite at all."};
+  verdict.evidence.text +=
+      ": either all lie below the threshold, or pressure and torque were mixed up or stand in another unit, or the "
+      "brake does not bite at all.";
   verdict.remedy = {"Take readings from a low to a high pressure and look whether the pistons move."};
   return verdict;
+}
+
+void tell_may_replace(BrakeFit& fit) {
+  for (BrakeVerdict& verdict : fit.verdicts)
+    if (verdict.cause == BrakeCause::as_expected)
+      verdict.remedy = {"Nothing to mend; the fitted constants are closer than the file's and may replace them."};
 }
 
 void tell_assumptions(BrakeFit& fit, const std::vector<BrakeReading>& readings, const FitSetup& setup) {
   auto& notes = fit.assumptions;
   if (setup.noted) notes.push_back(*setup.noted);
+  if (setup.web_noted) notes.push_back(*setup.web_noted);
   notes.push_back(
       {"torque is that of all pairs that bite, each with the same torque per pressure above one threshold, "
        "and of the drag of shaft and released brakes"});
@@ -242,23 +296,14 @@ void tell_limits_of(BrakeFit& fit, const BrakeModel& model, const std::vector<Br
   if (fit.drag_read && fit.drag.low > 1.5 * fit.drag.in_file && extra > 2 * fit.scatter)
     fit.cautions.push_back({"Drag is {0}, in the file {1}: look for pads that drag, tight seals or a bad bearing.",
                             {{fit.drag.value, Q::torque}, {fit.drag.in_file, Q::torque}}});
+  tell_dangers(fit, setup);
+}
+
+void tell_dangers(BrakeFit& fit, const FitSetup& setup) {
   fit.cautions.push_back(
       {"Readings are taken at a machine that may turn: guard the nips, keep away from disc and web, "
        "and never go above the rated pressure of {0}.",
        {{setup.brake.rated_pressure, Q::pressure}}});
-}
-
-std::optional<Note> refusal_of(const BrakeFit& fit) {
-  if (!fit.sufficient) return Note{"the readings do not carry it: too few or badly placed, the interval is too wide"};
-  const BrakeVerdict& first = fit.verdicts.front();
-  if (first.cause == BrakeCause::wrong_grade)
-    return Note{"another grade seems to be fitted, \"" + first.grade + "\"; fit with that grade first"};
-  if (first.cause == BrakeCause::dead_pair)
-    return Note{"a pair does not seem to bite; the file would then be wrong as soon as it does"};
-  if (first.cause == BrakeCause::gauge_offset || fit.threshold.high < 0)
-    return Note{"the gauge seems to be off; set it and read again"};
-  if (first.cause == BrakeCause::unexplained) return Note{"no single cause explains the readings; check them first"};
-  return std::nullopt;
 }
 
 }  // namespace holdback::field

@@ -1,22 +1,25 @@
 // What the fit of a brake says in words: verdicts with their evidence, what cannot be told, assumptions.
 #pragma once
 
-#include <optional>
 #include <vector>
 
+#include "holdback/field/brake_causes.hpp"
 #include "holdback/field/brake_model.hpp"
 
 namespace holdback::field {
 
-/// Fills in what is said of a cause. `dead` picks the model of a dead pair.
-void tell(BrakeVerdict& verdict, const BrakeFit& fit, const std::vector<BrakeModel>& models, int dead,
+/// Fills in what is said of a cause. `cause` picks the model of a dead pair, and says how many grades look alike.
+void tell(BrakeVerdict& verdict, const BrakeFit& fit, const std::vector<BrakeModel>& models, const WeighedCause& cause,
           const FitSetup& setup);
+
+/// Adds to "as expected" that the fit may replace the file's constants.
+void tell_may_replace(BrakeFit& fit);
 
 /// Too few or badly placed readings.
 BrakeVerdict too_few_words(const BrakeFit& fit, const BrakeModel& model, const std::vector<BrakeReading>& readings);
 
-/// Torque that does not rise with pressure.
-BrakeVerdict no_line_words();
+/// Torque that does not rise with pressure; with a `model` it may rise, and be lost in the scatter.
+BrakeVerdict no_line_words(const BrakeModel* model, const std::vector<BrakeReading>& readings, const FitSetup& setup);
 
 /// Assumptions of the model for these readings.
 void tell_assumptions(BrakeFit& fit, const std::vector<BrakeReading>& readings, const FitSetup& setup);
@@ -25,7 +28,7 @@ void tell_assumptions(BrakeFit& fit, const std::vector<BrakeReading>& readings, 
 void tell_limits_of(BrakeFit& fit, const BrakeModel& model, const std::vector<BrakeReading>& readings,
                     const FitSetup& setup);
 
-/// Why the file is to be left as it is; nothing when the fit may go in.
-std::optional<Note> refusal_of(const BrakeFit& fit);
+/// What to mind at the machine.
+void tell_dangers(BrakeFit& fit, const FitSetup& setup);
 
 }  // namespace holdback::field

@@ -7,6 +7,7 @@
 
 #include "holdback/field/brake_causes.hpp"
 #include "holdback/field/brake_model.hpp"
+#include "holdback/field/brake_refusal.hpp"
 #include "holdback/field/brake_words.hpp"
 #include "holdback/field/next_reading.hpp"
 #include "holdback/physics/brake.hpp"
@@ -17,7 +18,8 @@ namespace {
 
 constexpr double widest_slope = 0.2;      // [1] half the interval from which the slope is not known
 constexpr double widest_threshold = 3e4;  // [Pa] the same for the threshold
-constexpr double worth_telling = 0.05;    // [1] share from which a cause is told
+constexpr double worth_telling = 0.05;    // [1] share from which a cause is told; the first is told anyhow
+constexpr double least_rise = 0.05;       // [1] of the file's torque per pressure: below it nothing bites
 constexpr std::size_t most_verdicts = 4;
 
 using Q = Quantity;
@@ -122,6 +124,21 @@ const BrakeModel& likeliest(const std::vector<BrakeModel>& models, const std::ve
   return *std::find_if(models.begin(), models.end(), [&](const BrakeModel& each) { return each.dead == dead; });
 }
 
+/// True when torque rises with pressure, plainly more than scatter would make it and by more than a trace.
+bool rises(const BrakeModel& model, const FitSetup& setup) {
+  if (!model.fit.full_rank || !(model.slope() > 0)) return false;
+  const double nominal = physics::pair_torque_per_pressure(setup.brake, setup.grade).capacity;
+  if (model.slope() < least_rise * nominal) return false;
+  const double believed = model.fit.deviation > 0 ? std::max(1.0, model.scale / model.fit.deviation) : 1;
+  return model.fit.freedom < 1 || model.slope() > 2 * believed * model.slope_error();
+}
+
+/// True when the best line rises, but scatter alone could make it.
+bool is_lost_in_scatter(const BrakeModel& model, const FitSetup& setup) {
+  const double nominal = physics::pair_torque_per_pressure(setup.brake, setup.grade).capacity;
+  return model.fit.full_rank && model.slope() >= least_rise * nominal;
+}
+
 bool carries(const BrakeFit& fit, const BrakeModel& model) {
   const double slope = (fit.torque_per_pressure.high - fit.torque_per_pressure.low) / 2;
   const double threshold = (fit.threshold.high - fit.threshold.low) / 2;
@@ -139,14 +156,15 @@ int lowest_pairs(const std::vector<BrakeReading>& readings) {
 void give_verdicts(BrakeFit& out, const std::vector<BrakeModel>& models, const std::vector<WeighedCause>& causes,
                    const std::vector<BrakeReading>& readings, const FitSetup& setup) {
   for (const WeighedCause& cause : causes) {
-    if (cause.share < worth_telling || out.verdicts.size() >= most_verdicts) continue;
+    const bool first = &cause == &causes.front();
+    if (!first && (cause.share < worth_telling || out.verdicts.size() >= most_verdicts)) continue;
     BrakeVerdict verdict;
     verdict.cause = cause.cause;
     verdict.share = cause.share;
     verdict.grade = cause.grade;
-    const bool any = cause.pair > 1 && cause.pair == lowest_pairs(readings);
+    const bool any = (cause.pair > 1 && cause.pair == lowest_pairs(readings)) || cause.alike > 0;
     verdict.pair = any ? 0 : cause.pair;
-    tell(verdict, out, models, cause.pair, setup);
+    tell(verdict, out, models, cause, setup);
     out.verdicts.push_back(std::move(verdict));
   }
 }
@@ -163,15 +181,18 @@ BrakeFit fit_brake(const std::vector<BrakeReading>& readings, const FitSetup& se
   out.fit = {setup.brake.name, setup.grade.name, setup.brakes, most_pairs};
   tell_assumptions(out, readings, setup);
   const auto models = models_of(readings, setup);
-  if (!models.front().fit.full_rank || !(models.front().slope() > 0)) {
+  const BrakeModel& sound = models.front();
+  const bool line = sound.fit.full_rank && sound.slope() > 0;
+  if (!line || std::none_of(models.begin(), models.end(), [&](const auto& each) { return rises(each, setup); })) {
     for (const auto& each : readings)
       out.readings.push_back({each.row, each.pressure, each.pairs, each.course, each.torque, 0, 0, false});
-    out.verdicts.push_back(no_line_words());
+    out.verdicts.push_back(no_line_words(is_lost_in_scatter(sound, setup) ? &sound : nullptr, readings, setup));
     out.next = next_readings(nullptr, setup);
+    tell_dangers(out, setup);
     return out;
   }
-  const bool judged = models.front().fit.freedom >= 1;
-  const auto causes = judged ? weigh_causes(models, setup) : std::vector<WeighedCause>{};
+  const bool judged = sound.fit.freedom >= 1;
+  const auto causes = judged ? weigh_causes(models, setup, worth_telling) : std::vector<WeighedCause>{};
   const BrakeModel& model = likeliest(models, causes);
   give_constants(out, model, readings, setup);
   give_readings(out, model, readings);
@@ -179,6 +200,7 @@ BrakeFit fit_brake(const std::vector<BrakeReading>& readings, const FitSetup& se
   out.next = next_readings(&model, setup);
   if (!out.sufficient) out.verdicts.push_back(too_few_words(out, model, readings));
   give_verdicts(out, models, causes, readings, setup);
+  if (!refusal_of(out)) tell_may_replace(out);
   tell_limits_of(out, model, readings, setup);
   return out;
 }

@@ -25,12 +25,14 @@ struct BrakeReading {
 struct FitSetup {
   Brake brake{};
   Grade grade{};
-  int brakes{1};                // on the shaft
-  double shaft_drag{};          // [N·m] without the brakes'
-  double drag_band{};           // [1] ± of all drag, when it cannot be read
-  double pressure_step{};       // [Pa] how far a setting may be off: resolution and hysteresis of the regulator
-  double highest_pressure{};    // [Pa] that may be asked for: supply, regulator and rating
-  std::optional<Note> noted{};  // how the brake was chosen
+  int brakes{1};              // on the shaft
+  double shaft_drag{};        // [N·m] without the brakes'
+  double drag_band{};         // [1] ± of all drag, when it cannot be read
+  double pressure_step{};     // [Pa] how far a setting may be off: resolution and hysteresis of the regulator
+  double highest_pressure{};  // [Pa] that may be asked for: supply, regulator and rating
+  std::optional<double> highest_torque{};  // [N·m] at the shaft that the web takes, drag included; none: not known
+  std::optional<Note> noted{};             // how the brake was chosen
+  std::optional<Note> web_noted{};         // of which web highest_torque is
 };
 
 /// Fits, judges, and says where to read next. Two readings at different pressures at least, else

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <optional>
 
+#include "holdback/field/brake_causes.hpp"
 #include "holdback/physics/brake.hpp"
 
 namespace holdback::field {
@@ -11,30 +12,13 @@ namespace holdback::field {
 namespace {
 
 constexpr std::size_t most_readings = 3;
+constexpr double reserve = 0.98;   // [1] of a rating: a pressure is shown, and set, in a few figures
 constexpr double worth_it = 0.97;  // a reading that leaves more than this share of the interval is not worth the walk
 
 struct Place {
   BrakeReading reading{};
   bool released{};
 };
-
-/// Every pressure and number of pairs that may be read, lowest first.
-std::vector<Place> places(const FitSetup& setup, double threshold, double slope) {
-  std::vector<Place> all;
-  const double top = std::min(setup.highest_pressure, setup.brake.rated_pressure);
-  const double bottom = std::clamp(threshold, 0.0, top / 2);
-  for (int pairs = setup.brake.pairs; pairs >= 1; --pairs) {
-    const double by_torque = bottom + setup.brake.rated_torque / (pairs * slope);
-    const double most = std::min(top, by_torque);
-    for (const double share : {0.0, 0.15, 0.5, 1.0}) {
-      BrakeReading reading;
-      reading.pairs = pairs;
-      reading.pressure = share > 0 ? bottom + share * (most - bottom) : 0;
-      all.push_back({reading, share == 0});
-    }
-  }
-  return all;
-}
 
 /// Variances of slope and threshold while readings are added one by one.
 class Widths {
@@ -73,34 +57,95 @@ class Widths {
   double freedom_;
 };
 
-NextReading reading_at(const Place& place, const FitSetup& setup, double slope, double threshold, double drag) {
-  const double pairs = biting_pairs(place.reading, setup, 0);
-  return {place.reading.pressure,
-          place.reading.pairs,
-          drag + pairs * physics::pad_torque(slope, place.reading.pressure, threshold),
-          0,
-          0,
-          0,
-          0};
+/// The strongest brake that is minded: what file and readings make likely, so that no reading is proposed beyond a
+/// rating.
+struct Strongest {
+  double slope{};      // [N·m/Pa] of one pair
+  double threshold{};  // [Pa]
+  double drag{};       // [N·m]
+};
+
+double steepest_in_file(const FitSetup& setup) {
+  const double nominal = physics::pair_torque_per_pressure(setup.brake, setup.grade).capacity;
+  return nominal > 0 ? band_of(setup.brake, setup.grade, nominal).high * nominal : 0;
 }
 
-std::vector<NextReading> first_readings(const FitSetup& setup) {
+/// Of a sure fit the upper end of its interval; of a wide one no more than the file's band, or the fit itself.
+Strongest strongest_of(const BrakeModel* model, const FitSetup& setup) {
+  Strongest strongest{steepest_in_file(setup), setup.brake.threshold_pressure, drag_in_file(setup)};
+  if (model == nullptr) return strongest;
+  strongest.slope = std::max(strongest.slope, model->slope());
+  if (model->fit.freedom < 1) {
+    strongest.threshold = std::min(strongest.threshold, model->threshold());
+    return strongest;
+  }
+  strongest.slope = std::min(strongest.slope, model->slope() * (1 + Widths(*model).slope()));
+  strongest.threshold = model->threshold();
+  strongest.drag = model->drag();
+  return strongest;
+}
+
+/// Highest pressure [Pa] that the gauge may show. Where the line meets zero below zero pressure the gauge reads too
+/// low, and what acts is that much higher.
+double highest_shown(const FitSetup& setup, const Strongest& brake) {
+  const double low_by = brake.threshold < 0 ? setup.brake.threshold_pressure - brake.threshold : 0;
+  return std::max(0.0, std::min(setup.highest_pressure, setup.brake.rated_pressure) - low_by);
+}
+
+/// Highest pressure [Pa] at which neither brake nor web gets more than it is good for. All pairs count: one that did
+/// not bite so far may.
+double highest_pressure(const FitSetup& setup, const Strongest& brake, int pairs) {
+  const double rated = setup.brakes * setup.brake.rated_torque;
+  const double torque = reserve * std::min(rated, setup.highest_torque.value_or(rated)) - std::max(0.0, brake.drag);
+  return std::min(highest_shown(setup, brake), brake.threshold + torque / (setup.brakes * pairs * brake.slope));
+}
+
+/// Every pressure and number of pairs that may be read, all pairs first, lowest pressure first.
+std::vector<Place> places(const FitSetup& setup, const Strongest& brake) {
+  std::vector<Place> all;
+  const double bottom = std::clamp(brake.threshold, 0.0, highest_shown(setup, brake) / 2);
+  for (int pairs = setup.brake.pairs; pairs >= 1; --pairs) {
+    const double most = highest_pressure(setup, brake, pairs);
+    all.push_back({{0, 0, 0, pairs, {}, {}}, true});
+    if (!(most > bottom)) continue;
+    for (const double share : {0.15, 0.5, 1.0})
+      all.push_back({{0, bottom + share * (most - bottom), 0, pairs, {}, {}}, false});
+  }
+  return all;
+}
+
+NextReading reading_at(const Place& place, const FitSetup& setup, int dead, double slope, double threshold,
+                       double drag) {
+  NextReading next;
+  next.pressure = place.reading.pressure;
+  next.pairs = place.reading.pairs;
+  next.torque = drag;
+  if (!place.released)
+    next.torque += biting_pairs(place.reading, setup, dead) * physics::pad_torque(slope, next.pressure, threshold);
+  return next;
+}
+
+/// The brake released and three pressures with as many pairs as may be read.
+std::vector<NextReading> first_readings(const BrakeModel* model, const FitSetup& setup) {
   const double slope = physics::pair_torque_per_pressure(setup.brake, setup.grade).capacity;
   const double threshold = setup.brake.threshold_pressure;
   std::vector<NextReading> all;
   if (!(slope > 0)) return all;
-  for (const Place& place : places(setup, threshold, slope))
-    if (place.reading.pairs == setup.brake.pairs && (place.released || place.reading.pressure > threshold))
-      all.push_back(reading_at(place, setup, slope, threshold, drag_in_file(setup)));
-  all.resize(std::min(all.size(), most_readings + 1));
+  int pairs = 0;
+  for (const Place& place : places(setup, strongest_of(model, setup))) {
+    const bool pressed = !place.released && place.reading.pressure > threshold;
+    if (pressed && pairs == 0) pairs = place.reading.pairs;
+    if (all.empty() || (pressed && place.reading.pairs == pairs))
+      all.push_back(reading_at(place, setup, 0, slope, threshold, drag_in_file(setup)));
+  }
   return all;
 }
 
 }  // namespace
 
 std::vector<NextReading> next_readings(const BrakeModel* model, const FitSetup& setup) {
-  if (model == nullptr || model->fit.freedom < 1) return first_readings(setup);
-  const auto all = places(setup, model->threshold(), model->slope());
+  if (model == nullptr || model->fit.freedom < 1) return first_readings(model, setup);
+  const auto all = places(setup, strongest_of(model, setup));
   const double threshold_scale = std::max(1e4, std::abs(model->threshold()));
   const auto badness = [&](const Widths& widths) {
     return widths.slope() * widths.slope() + 0.05 * std::pow(widths.threshold() / threshold_scale, 2);
@@ -121,7 +166,7 @@ std::vector<NextReading> next_readings(const BrakeModel* model, const FitSetup& 
     }
     if (best == nullptr || then.slope() > worth_it * now.slope()) break;
     taken[static_cast<std::size_t>(best - all.data())] = true;
-    NextReading reading = reading_at(*best, setup, model->slope(), model->threshold(), model->drag());
+    NextReading reading = reading_at(*best, setup, model->dead, model->slope(), model->threshold(), model->drag());
     reading.slope_now = now.slope();
     reading.slope_then = then.slope();
     reading.threshold_now = now.threshold();
@@ -132,7 +177,7 @@ std::vector<NextReading> next_readings(const BrakeModel* model, const FitSetup& 
   // A released reading tells the drag from the threshold; nothing else at one number of pairs does.
   if (!model->parts.drag && next.size() == most_readings) next.pop_back();
   if (!model->parts.drag)
-    next.insert(next.begin(), reading_at({BrakeReading{0, 0, 0, setup.brake.pairs, {}, {}}, true}, setup,
+    next.insert(next.begin(), reading_at({BrakeReading{0, 0, 0, setup.brake.pairs, {}, {}}, true}, setup, model->dead,
                                          model->slope(), model->threshold(), model->drag()));
   return next;
 }

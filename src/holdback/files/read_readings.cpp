@@ -8,7 +8,6 @@
 #include <set>
 
 #include "holdback/files/cross_check.hpp"
-#include "holdback/files/jobs_header.hpp"
 #include "holdback/files/readings_header.hpp"
 #include "holdback/files/suggest.hpp"
 #include "holdback/files/table_cells.hpp"
@@ -64,6 +63,7 @@ class ReadingsReader {
       }
       read_row(row);
     }
+    tell_unread();
     if (rows_ == 0)
       reading_.problem(file_, header.cells.front().where, "", {"the table has a header and no reading"},
                        {"one row for each reading"});
@@ -82,6 +82,20 @@ class ReadingsReader {
     for (const Cell& cell : row.cells)
       if (!cell.text.empty()) return cell.text;
     return {};
+  }
+
+  /// A row below the head with a unit, and nothing but units and empty cells.
+  static bool is_row_of_units(const Row& row) {
+    const auto nothing = [](const std::string& text) {
+      return text.empty() || text == "-" || text == "–" || text == "1";
+    };
+    bool any = false;
+    for (const Cell& cell : row.cells) {
+      if (nothing(cell.text)) continue;
+      if (!is_reading_unit(cell.text)) return false;
+      any = true;
+    }
+    return any;
   }
 
   static Row units_of(CsvReader& csv) {
@@ -131,6 +145,10 @@ class ReadingsReader {
   void read_row(const Row& row) {
     ++rows_;
     if (!well_formed(row)) return;
+    if (is_unread(row)) {
+      if (unread_++ == 0) first_unread_ = row;
+      return;
+    }
     Node node;
     node.where = row.cells.front().where;
     ReadingRow read;
@@ -164,6 +182,29 @@ class ReadingsReader {
     out_.rows.push_back(std::move(read));
   }
 
+  /// A row of a form whose reading was not filled in.
+  bool is_unread(const Row& row) const {
+    for (std::size_t i = 0; i < columns_.size(); ++i) {
+      const FieldInfo* field = columns_[i].field;
+      if (field != nullptr && (field->key == "tension" || field->key == "torque") && !row.cells[i].text.empty())
+        return false;
+    }
+    return !incomplete_;
+  }
+
+  void tell_unread() {
+    if (unread_ == 0) return;
+    const bool all = unread_ == rows_;
+    const std::string one = fmt::format("row {} has neither tension nor torque and is left out", first_unread_.number);
+    const std::string several = fmt::format("{} rows have neither tension nor torque and are left out", unread_);
+    reading_.problem(
+        label(first_unread_) + (has("torque") ? "torque" : "tension"), first_unread_.cells.front().where, "",
+        {all            ? "no reading is filled in: no row has tension or torque"
+         : unread_ == 1 ? one
+                        : several},
+        {"one of the two in each row that was read, such as 120 N"}, all ? Severity::error : Severity::warning);
+  }
+
   std::string label(const Row& row) const { return fmt::format("{} row {}, ", file_, row.number); }
 
   /// What the cells of a row are together.
@@ -174,9 +215,6 @@ class ReadingsReader {
       reading_.problem(label(row) + column, place == read.places.end() ? where : place->second.where,
                        place == read.places.end() ? "" : place->second.value, {what}, {accepted});
     };
-    if (!draft.tension && !draft.torque)
-      return refuse(has("torque") ? "torque" : "tension",
-                    fmt::format("row {} has neither tension nor torque", row.number), "one of the two, such as 120 N");
     if (draft.tension && draft.torque) return refuse("torque", "the row gives tension and torque", "one of the two");
     if (draft.tension && !draft.diameter)
       refuse("diameter", fmt::format("row {} has a tension and no diameter", row.number),
@@ -256,6 +294,8 @@ class ReadingsReader {
   bool decimal_comma_{};
   bool incomplete_{};  // a needed column cannot be read, as is told at its header
   int rows_{};
+  int unread_{};  // rows without tension and torque
+  Row first_unread_{};
 };
 
 }  // namespace

@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <map>
+#include <set>
 
 #include "holdback/files/header_parts.hpp"
 #include "holdback/files/header_words.hpp"
@@ -30,7 +31,7 @@ const std::vector<Alias>& aliases() {
       {"tension", {"pull", "force", "scale", "web tension", "tension total", "total tension", "load", "spring scale"}},
       {"torque", {"moment", "brake torque", "shaft torque", "torque at shaft"}},
       {"diameter", {"d", "roll diameter", "outer diameter", "roll dia", "roll"}},
-      {"pairs", {"n", "pad pairs", "engaged pairs", "pairs on", "pairs engaged", "number pairs", "pads"}},
+      {"pairs", {"n", "pad pairs", "engaged pairs", "pairs on", "pairs engaged", "number pairs"}},
       {"direction", {"course", "up down", "up or down", "rising falling", "rising or falling", "way"}},
       {"temperature", {"temp", "disc temperature", "disk temperature", "disc temp", "disc"}},
       {"note", {"notes", "remark", "remarks", "comment", "comments"}},
@@ -80,9 +81,21 @@ Meaning meaning_of_reading(const std::string& header) {
   return {nullptr, "", true, name_in(text)};
 }
 
+/// True for a name that counts pads: a pair is two of them, so that the column is not read as pairs.
+bool counts_pads(const std::string& name) {
+  static const std::set<std::string> names = [] {
+    std::set<std::string> all;
+    for (const char* each : {"pads", "n pads", "number of pads", "pads on", "pads engaged", "number of pads engaged"})
+      all.insert(header_words(each));
+    return all;
+  }();
+  return names.count(header_words(name)) != 0;
+}
+
 /// The header with the unit that stands below it.
 std::string with_unit_below(const Cell& header, const Row& units, std::size_t index) {
-  if (index >= units.cells.size() || header.text.empty() || !is_unit_alone(units.cells[index].text)) return header.text;
+  if (index >= units.cells.size() || header.text.empty() || !is_reading_unit(units.cells[index].text))
+    return header.text;
   const std::string& unit = units.cells[index].text;
   const bool bracketed = unit.front() == '[' || unit.front() == '(';
   return header.text + " " + (bracketed ? unit : "[" + unit + "]");
@@ -113,6 +126,14 @@ const std::vector<Field<ReadingDraft>>& reading_fields() {
   return rows;
 }
 
+bool is_reading_unit(const std::string& cell) {
+  const std::string text = looked_at(cell);
+  const std::string unit = opening_bracket(text) == 0 ? in_brackets(text).unit : text;
+  if (!looks_like_unit(unit) || unit.size() > longest_unit) return false;
+  return std::any_of(reading_fields().begin(), reading_fields().end(),
+                     [&](const FieldInfo& field) { return usable_unit(field, unit).has_value(); });
+}
+
 bool names_reading_column(const std::string& header) { return meaning_of_reading(header).field != nullptr; }
 
 std::vector<ReadingColumn> reading_columns(const Row& header, const Row& units, const std::string& table,
@@ -129,11 +150,13 @@ std::vector<ReadingColumn> reading_columns(const Row& header, const Row& units, 
     if (column.header.text.empty()) continue;
     const Meaning meaning = meaning_of_reading(with_unit_below(column.header, units, i));
     if (meaning.field == nullptr) {
-      const std::string near = nearest(meaning.name, names_of_columns());
+      const bool pads = counts_pads(meaning.name);
+      const std::string near = pads ? "pairs" : nearest(meaning.name, names_of_columns());
       tell(column.header,
            {fmt::format("\"{}\" is not a column of a table of readings{}", clipped(meaning.name),
                         near.empty() ? " and is not read" : "")},
            {near.empty() ? fmt::format("columns: {}", listed(names_of_columns()))
+            : pads       ? "\"pairs\", with half of the numbers: a pair is two pads"
                          : fmt::format("did you mean \"{}\"?", near)},
            near.empty() ? Severity::warning : Severity::error);
       continue;

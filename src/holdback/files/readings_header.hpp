@@ -42,6 +42,9 @@ struct ReadingColumn {
 std::vector<ReadingColumn> reading_columns(const Row& header, const Row& units, const std::string& table,
                                            Reading& reading);
 
+/// True for a cell that holds a unit of one of the columns and nothing else: "bar", "[N*m]".
+bool is_reading_unit(const std::string& cell);
+
 /// True for a text that names a column.
 bool names_reading_column(const std::string& header);
 

@@ -85,6 +85,22 @@ TEST(read_readings, names_row_and_column_of_every_wrong_cell) {
   for (const Problem& each : table.problems) EXPECT_FALSE(each.source_line.empty()) << each.what.text;
 }
 
+TEST(read_readings, leaves_out_rows_of_a_form_that_were_not_filled_in_and_tells_them_once) {
+  const auto table = read("pressure [bar],torque [N*m],pairs\n1,5,4\n2,,4\n3,,4\n4,20,4\n");
+  EXPECT_EQ(table.rows.size(), 2U);
+  EXPECT_EQ(table.rows[1].row, 5);
+  ASSERT_EQ(table.problems.size(), 1U) << told(table);
+  EXPECT_EQ(table.problems[0].severity, Severity::warning);
+  EXPECT_EQ(table.problems[0].what.text, "2 rows have neither tension nor torque and are left out");
+}
+
+TEST(read_readings, refuses_a_form_in_which_nothing_is_filled_in) {
+  const auto table = read("pressure [bar],torque [N*m],pairs\n1,,4\n2,,4\n");
+  ASSERT_EQ(table.problems.size(), 1U) << told(table);
+  EXPECT_TRUE(has_errors(table.problems));
+  EXPECT_EQ(table.problems[0].what.text, "no reading is filled in: no row has tension or torque");
+}
+
 TEST(read_readings, tells_mixed_units_once_a_column_and_reads_them) {
   const auto table = read("pressure [bar],torque [N*m]\n1,5\n30 psi,10\n40 psi,14\n");
   ASSERT_EQ(table.problems.size(), 1U) << told(table);
@@ -108,6 +124,31 @@ TEST(read_readings, tells_what_the_head_lacks) {
   EXPECT_NE(error("pressure [bar],p [bar],torque [N*m]\n3,3,5\n"), "none");
   EXPECT_NE(error(""), "none");
   EXPECT_NE(error("\"pressure [bar],torque\n"), "none");
+}
+
+/// A pair is two pads: a column of pads is no column of pairs.
+TEST(read_readings, does_not_take_pads_for_pairs) {
+  for (const char* head : {"pads", "pads engaged", "Number of pads", "pads on"}) {
+    const auto table = read(std::string("pressure [bar],torque [N*m],") + head + "\n2,10,8\n3,15,8\n");
+    ASSERT_EQ(table.problems.size(), 1U) << head << told(table);
+    EXPECT_EQ(table.problems[0].severity, Severity::error);
+    EXPECT_NE(table.problems[0].what.text.find("is not a column of a table of readings"), std::string::npos);
+    EXPECT_NE(table.problems[0].accepted.text.find("\"pairs\""), std::string::npos);
+    EXPECT_NE(table.problems[0].accepted.text.find("two pads"), std::string::npos);
+    EXPECT_EQ(table.columns[2].field, "");
+  }
+  EXPECT_EQ(told(read("pressure [bar],torque [N*m],pad pairs\n2,10,4\n")), "");
+}
+
+TEST(read_readings, reads_units_of_torque_below_the_head) {
+  const auto table = read("p,torque,temperature,pairs,note\nkPa,in-lbf,°C,-,\n150,100,30,2,a\n250,200,31,2,b\n");
+  ASSERT_EQ(told(table), "");
+  ASSERT_EQ(table.rows.size(), 2U);
+  EXPECT_DOUBLE_EQ(table.rows[0].pressure, 1.5e5);
+  EXPECT_NEAR(*table.rows[0].torque, 11.29848290276167, 1e-9);  // 100 in·lbf, NIST SP 811
+  EXPECT_NEAR(*table.rows[0].temperature, 303.15, 1e-9);
+  const auto wrong = read("pressure,torque\nN*m,bar\n1,2\n2,3\n");
+  EXPECT_EQ(wrong.problems.size(), 2U) << told(wrong);  // each column with a unit of something else
 }
 
 TEST(read_readings, keeps_to_a_limit) {
