@@ -1,12 +1,9 @@
 // The commands for readings that were taken on site.
-#include <algorithm>
 #include <cctype>
-#include <map>
 
 #include "actions.hpp"
 #include "history.hpp"
 #include "holdback/model/measure_method.hpp"
-#include "holdback/units/units.hpp"
 #include "options.hpp"
 
 namespace holdback::cli {
@@ -20,24 +17,6 @@ const Option stand{"--stand", "FILE", "the stand file (TOML)", &S::stand, Comple
 const Option job_on_stand{
     "--job", "NAME", "the job that runs: its web, width and tension window", &S::job, Completes::nothing, {}};
 
-/// A value of about the size that is met, for the help.
-std::string sample_of(const ReadingKey& key) {
-  static const std::map<std::string_view, std::string> samples{
-      {"span", "1.2m"},        {"push", "10.0mm"},    {"force", "6.4N"},       {"place", "0.4m"},
-      {"held", "3.5m"},        {"sag", "3.5mm"},      {"frequency", "24.5Hz"}, {"air_density", "1.2kg/m3"},
-      {"partial", "2"},        {"pull", "95N"},       {"back", "93N"},         {"released", "6N"},
-      {"released_back", "5N"}, {"breakaway", "104N"}, {"diameter", "640mm"},   {"at_diameter", "200mm"},
-      {"reading", "175N"},     {"tare", "62N"},       {"axis", "0deg"},        {"roller_mass", "12kg"},
-      {"tilt", "30deg"},       {"width", "600mm"}};
-  if (key.yes_or_no) return "yes";
-  const auto found = samples.find(key.key);
-  if (found != samples.end()) return found->second;
-  std::string first = units::accepted_examples(key.kind);
-  first = first.substr(0, first.find(", "));
-  first.erase(std::remove(first.begin(), first.end(), ' '), first.end());
-  return first;
-}
-
 /// What a method reads, from its table: "span=1.2m", "needed: free length between the two rollers".
 HelpGroup readings_of(const MeasureMethod& method) {
   HelpGroup group{"Readings of " + std::string(method.key) + ", to " + std::string(method.title), {}};
@@ -45,7 +24,7 @@ HelpGroup readings_of(const MeasureMethod& method) {
       static_cast<char>(std::tolower(static_cast<unsigned char>(method.title.front())));
   for (const ReadingKey& key : method.keys) {
     const std::string due = key.due == Due::always ? "needed: " : key.due == Due::web ? "needed without a job: " : "";
-    group.entries.push_back({std::string(key.key) + "=" + sample_of(key), due + std::string(key.help)});
+    group.entries.push_back({std::string(key.key) + "=" + std::string(key.sample), due + std::string(key.help)});
   }
   return group;
 }

@@ -22,7 +22,7 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
   for (const float sample : sound.samples)
     if (!std::isfinite(sample)) std::abort();
   Problems problems;
-  const auto rings = field::pluck_frequency(sound, 100.0, "fuzzed.wav", problems);
+  const auto rings = field::pluck_frequency(sound, {100.0, {}}, "fuzzed.wav", problems);
   if (!rings && !has_errors(problems)) std::abort();
   if (rings && !(std::isfinite(rings->frequency) && rings->frequency > 0 && rings->uncertainty > 0)) std::abort();
   return 0;

@@ -88,7 +88,8 @@ void add_recording(field::MeasureInput& input, const Source& recording, Problems
     problems.push_back(std::move(*problem));
     return;
   }
-  input.sound = field::pluck_frequency(std::get<Sound>(sound), expected_frequency(input), recording.name, problems);
+  const field::PluckKnown known{expected_frequency(input), field::partial_spread(input)};
+  input.sound = field::pluck_frequency(std::get<Sound>(sound), known, recording.name, problems);
 }
 
 /// What would be accepted for a reading that is missing or out of range.
@@ -96,7 +97,7 @@ void add_accepted(const MeasureMethod& method, Problems& problems) {
   for (Problem& problem : problems) {
     if (!problem.accepted.text.empty() || problem.severity != Severity::error) continue;
     if (const ReadingKey* key = reading_key(method, problem.field))
-      problem.accepted = {problem.field + "=" + units::accepted_examples(key->kind)};
+      problem.accepted = {problem.field + "=" + std::string(key->sample)};
   }
 }
 

@@ -72,6 +72,9 @@ double last_digit(const std::string& number) {
   return std::pow(10.0, std::clamp(exponent, -300, 300) - static_cast<int>(decimals));
 }
 
+/// A reading as a call takes it: "force=6.4N".
+std::string call_of(const ReadingKey& key) { return fmt::format("{}={}", key.key, key.sample); }
+
 /// Whether a value [SI] is zero or within what machines have; so that no product of readings overflows.
 bool plausible(double value) { return value == 0 || (std::abs(value) > 1e-15 && std::abs(value) < 1e15); }
 
@@ -122,21 +125,22 @@ class Reader {
                                    list + "; with .resolution behind a key, what its instrument shows"));
   }
 
-  std::optional<double> parsed(const Reading& reading, const std::string& text, Quantity kind) {
+  std::optional<double> parsed(const Reading& reading, const std::string& text, Quantity kind,
+                               const std::string& accepted) {
     const auto read = units::parse(text, kind);
     if (const auto* fault = std::get_if<units::Fault>(&read)) {
-      problems_.push_back(problem_of(reading, fault->what, fault->accepted));
+      problems_.push_back(problem_of(reading, fault->what, accepted));
       return std::nullopt;
     }
     return std::get<double>(read);
   }
 
   void state_resolution(const Reading& reading, const ReadingKey& key) {
-    const auto step = parsed(reading, reading.text, key.kind);
+    const std::string accepted = units::accepted_examples(key.kind);
+    const auto step = parsed(reading, reading.text, key.kind, accepted);
     if (!step) return;
     if (!(*step > 0) || !plausible(*step)) {
-      problems_.push_back(problem_of(reading, "a resolution is greater than zero and within all measure",
-                                     units::accepted_examples(key.kind)));
+      problems_.push_back(problem_of(reading, "a resolution is greater than zero and within all measure", accepted));
       return;
     }
     KeyReadings& one = of(key);
@@ -164,19 +168,25 @@ class Reader {
       digits->unit = limit_digits->unit;
       text.value += " " + digits->unit;
     }
-    const auto value = parsed(reading, text.value, key.kind);
+    const auto value = parsed(reading, text.value, key.kind, call_of(key));
     if (!value) return;
     if (!plausible(*value)) {
-      problems_.push_back(
-          problem_of(reading, "no gauge shows so large or so small a value", units::accepted_examples(key.kind)));
+      problems_.push_back(problem_of(reading, "no gauge shows so large or so small a value", call_of(key)));
       return;
     }
     KeyReadings& one = of(key);
-    if (one.values.size() >= most_readings) return;
+    if (one.values.size() >= most_readings) return tell_of_too_many(reading, one.key);
     if (one.values.empty()) one.text = reading.text;
     if (text.limit) take_limit(reading, key, one, *value, *text.limit, digits ? digits->unit : "");
     one.values.push_back(*value);
     if (digits) note_digits(reading, key, one, *digits);
+  }
+
+  void tell_of_too_many(const Reading& reading, const std::string& key) {
+    if (!full_.insert(key).second) return;
+    problems_.push_back(problem_of(
+        reading, fmt::format("more than {} readings of {}: those from this one on are left out", most_readings, key),
+        fmt::format("at most {} readings of one key", most_readings), Severity::warning));
   }
 
   void take_limit(const Reading& reading, const ReadingKey& key, KeyReadings& one, double value, std::string limit,
@@ -184,11 +194,11 @@ class Reader {
     const auto digits = digits_of(limit);
     const bool share = digits && digits->unit == "%";
     if (digits && digits->unit.empty()) limit += " " + unit;  // "6.4 N ± 0.2"
-    const auto size = parsed(reading, limit, share ? Quantity::ratio : key.kind);
+    const auto size = parsed(reading, limit, share ? Quantity::ratio : key.kind, "such as " + call_of(key) + "±3%");
     if (!size) return;
     if (*size < 0 || !plausible(*size)) {
       problems_.push_back(
-          problem_of(reading, "limits are neither negative nor beyond all measure", "such as ±0.2 N or ±3 %"));
+          problem_of(reading, "limits are neither negative nor beyond all measure", "such as " + call_of(key) + "±3%"));
       return;
     }
     one.limit = std::max(one.limit, share ? *size * std::abs(value) : *size);
@@ -235,6 +245,7 @@ class Reader {
   std::vector<KeyReadings> all_{};
   std::set<std::string> stated_{};
   std::set<std::string> warned_{};
+  std::set<std::string> full_{};
   std::map<std::string, std::string> units_{};
   std::map<std::string, double> digits_{};
 };
@@ -246,16 +257,6 @@ std::vector<KeyReadings> read_readings(const MeasureMethod& method, const std::v
   Reader reader(method, problems);
   for (const Reading& reading : readings) reader.take(reading);
   return reader.done();
-}
-
-std::string reading_examples(const MeasureMethod& method) {
-  std::string out;
-  for (const ReadingKey& key : method.keys) {
-    if (key.due == Due::optional) continue;
-    const std::string examples = units::accepted_examples(key.kind);
-    out += fmt::format("{}{}={}", out.empty() ? "" : " ", key.key, examples.substr(0, examples.find(", ")));
-  }
-  return out;
 }
 
 }  // namespace holdback::api

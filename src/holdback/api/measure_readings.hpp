@@ -16,7 +16,4 @@ namespace holdback::api {
 std::vector<KeyReadings> read_readings(const MeasureMethod& method, const std::vector<Reading>& readings,
                                        Problems& problems);
 
-/// A call to copy: "span=1200 mm push=… force=…", of the method's needed keys.
-std::string reading_examples(const MeasureMethod& method);
-
 }  // namespace holdback::api

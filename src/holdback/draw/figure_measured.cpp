@@ -3,6 +3,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include "holdback/draw/chart_layout.hpp"
 #include "holdback/draw/figure_parts.hpp"
@@ -37,11 +38,15 @@ struct Along {
   }
 };
 
+/// Ends of the 95 % interval that counts [N].
+std::pair<double, double> interval_of(const Measurement& found) {
+  return {found.low.value_or(*found.tension - *found.expanded), found.high.value_or(*found.tension + *found.expanded)};
+}
+
 Along along_of(const Measurement& found, const Box& room, units::System system) {
-  double low = *found.tension - *found.expanded;
-  double high = *found.tension + *found.expanded;
-  if (found.drawn) low = std::min(low, found.drawn->low);
-  if (found.drawn) high = std::max(high, found.drawn->high);
+  auto [low, high] = interval_of(found);
+  if (found.drawn) low = std::min(low, found.by_draws ? found.drawn->linear_low : found.drawn->low);
+  if (found.drawn) high = std::max(high, found.by_draws ? found.drawn->linear_high : found.drawn->high);
   if (found.window) low = std::min(low, found.window->low);
   if (found.window) high = std::max(high, found.window->high);
   const auto number = [system](double force) { return units::in_display_unit(force, Quantity::force, system); };
@@ -80,11 +85,14 @@ void line_part(Scene& scene, const Measurement& found, const Box& room, units::S
         "tension [" + unit_text(units::unit_of(Quantity::force, system), texts.exponent) + "]", Anchor::end);
   const double y = axis - 11;
   const Style ink{MarkRole::curve, Pattern::solid, 1};
-  draw_interval(scene, at(*found.tension - *found.expanded), at(*found.tension + *found.expanded), y, ink);
+  const auto [low, high] = interval_of(found);
+  draw_interval(scene, at(low), at(high), y, ink);
   add(scene, Circle{{at(*found.tension), y}, 1.3, true}, ink);
   if (!found.drawn) return;
+  const auto& other = *found.drawn;
   const Style drawn{MarkRole::curve, Pattern::dashed, 0};
-  draw_interval(scene, at(found.drawn->low), at(found.drawn->high), axis - 5, drawn);
+  draw_interval(scene, at(found.by_draws ? other.linear_low : other.low),
+                at(found.by_draws ? other.linear_high : other.high), axis - 5, drawn);
 }
 
 void budget_part(Scene& scene, const std::vector<BudgetLine>& lines, const Box& room, double top,
@@ -119,10 +127,21 @@ std::vector<Footnote> notes_of(const Measurement& found, units::System system) {
   std::vector<Footnote> notes;
   if (found.window) notes.push_back({units::fill(found.window->verdict, system), MarkRole::text});
   notes.push_back(
-      {"Solid: 95 % by linear propagation. Dashed: 95 % of draws from the inputs' distributions. Inputs that make "
-       "next to nothing are left out.",
+      {std::string(found.by_draws
+                       ? "Solid: 95 % of draws from the inputs' distributions, which count here. Dashed: 95 % "
+                         "by linear propagation."
+                       : "Solid: 95 % by linear propagation. Dashed: 95 % of draws from the inputs' "
+                         "distributions.") +
+           " Inputs that make next to nothing are left out.",
        MarkRole::muted});
   return notes;
+}
+
+std::string tension_text(const Measurement& found, units::System system) {
+  const auto force = [system](double value) { return units::show(value, Quantity::force, system); };
+  const auto [low, high] = interval_of(found);
+  if (found.by_draws) return fmt::format("{}, 95 % {} to {}", force(*found.tension), force(low), force(high));
+  return fmt::format("{} ± {} (95 %)", force(*found.tension), units::show(*found.expanded, Quantity::force, system, 2));
 }
 
 }  // namespace
@@ -131,9 +150,7 @@ Scene measured_figure(const Measurement& found, units::System system) {
   const auto lines = rows_of(found);
   const bool there = found.tension && found.expanded && showable(*found.tension) && showable(*found.expanded);
   const double height = upper + 14 + row * static_cast<double>(lines.size());
-  const auto tension = there ? fmt::format("{} ± {} (95 %)", units::show(*found.tension, Quantity::force, system),
-                                           units::show(*found.expanded, Quantity::force, system, 2))
-                             : std::string("nothing was read");
+  const auto tension = there ? tension_text(found, system) : std::string("nothing was read");
   auto out =
       page("The tension measured: " + tension, found.instruction.title + (found.job.empty() ? "" : ", " + found.job),
            height, notes_of(found, system));

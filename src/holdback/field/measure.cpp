@@ -4,14 +4,14 @@
 #include <cmath>
 
 #include "holdback/field/measure_models.hpp"
-#include "holdback/physics/tension.hpp"
+#include "holdback/field/measure_verdict.hpp"
+#include "holdback/field/measure_warnings.hpp"
 
 namespace holdback::field {
 
 namespace {
 
-constexpr double confidence = 0.95;
-constexpr double sure = 0.95;  // probability from which "inside" is said plainly
+constexpr double most_freedom = 1000;  // degrees of freedom that are told: more are as good as without end
 
 std::vector<BudgetLine> budget_of(const MeasureLines& lines, const numerics::Propagated& result) {
   const double variance = result.uncertainty * result.uncertainty;
@@ -40,60 +40,11 @@ std::vector<MeasuredPart> parts_of(const MeasureModel& model, const std::vector<
   std::vector<MeasuredPart> parts;
   for (const PartModel& part : model.parts) {
     const auto result = numerics::propagate(part.model, inputs);
-    if (std::isfinite(result.value) && std::isfinite(result.uncertainty))
-      parts.push_back({part.key, part.name, {result.value, part.kind}, {result.uncertainty, part.kind}});
+    const double uncertainty = std::hypot(result.uncertainty, part.scatter);
+    if (std::isfinite(result.value) && std::isfinite(uncertainty))
+      parts.push_back({part.key, part.name, {result.value, part.kind}, {uncertainty, part.kind}});
   }
   return parts;
-}
-
-/// The same by draws. One digit of the uncertainty is meant ([jcgm101], 7.9.2 and 8.1).
-std::optional<DrawnCheck> drawn_check(const MeasureModel& model, const std::vector<numerics::UnsureInput>& inputs,
-                                      const numerics::Propagated& result, double expanded) {
-  const auto drawn = numerics::draw(model.tension, inputs, confidence, measure_draws, measure_seed);
-  if (drawn.count == 0 || !(result.uncertainty > 0)) return std::nullopt;
-  DrawnCheck check;
-  check.draws = drawn.count;
-  check.points = drawn.even ? "quasi-random (Sobol)" : "pseudo-random (Mersenne twister)";
-  check.seed = static_cast<int>(measure_seed);
-  check.mean = drawn.mean;
-  check.uncertainty = drawn.uncertainty;
-  check.low = drawn.low;
-  check.high = drawn.high;
-  check.tolerance = numerics::numerical_tolerance(result.uncertainty, 1);
-  check.agrees = drawn.lost == 0 && std::abs(result.value - expanded - drawn.low) <= check.tolerance &&
-                 std::abs(result.value + expanded - drawn.high) <= check.tolerance;
-  return check;
-}
-
-MeasuredWindow window_of(const MeasureInput& input, const numerics::Propagated& result) {
-  const TensionTarget& target = *input.target;
-  MeasuredWindow window;
-  window.job = input.job;
-  window.low = target.low;
-  window.high = target.high;
-  window.setpoint = target.setpoint;
-  window.probability =
-      numerics::probability_between(result.value, result.uncertainty, result.freedom, target.low, target.high);
-  const bool inside = window.probability >= sure;
-  const bool outside = window.probability <= 1 - sure;
-  window.state = inside ? "inside" : outside ? "outside" : "may be outside";
-  const bool above = result.value > (target.low + target.high) / 2;
-  const std::string side = above ? "above" : "below";
-  // No one counts on the far tails of a distribution: beyond a thousandth they are told as such.
-  const double told = std::clamp(window.probability, 1e-3, 1 - 1e-3);
-  const std::string likely = told > window.probability   ? "less than {0}"
-                             : told < window.probability ? "more than {0}"
-                                                         : "{0}";
-  window.verdict.amounts = {{told, Quantity::ratio}, {target.low, Quantity::force}, {target.high, Quantity::force}};
-  if (inside)
-    window.verdict.text = "The tension lies inside the window of {1} to {2}; " + likely + " likely by these readings.";
-  else if (outside)
-    window.verdict.text = "The tension lies " + side + " the window of {1} to {2}; inside is " + likely + " likely.";
-  else
-    window.verdict.text =
-        "The readings do not tell whether the tension lies inside the window of {1} to {2}; {0} likely, else " + side +
-        " it.";
-  return window;
 }
 
 SimpleFormula simple_of(const MeasureModel& model, const std::vector<numerics::UnsureInput>& inputs, double tension) {
@@ -112,12 +63,7 @@ struct Improved {
 std::optional<Improved> finer(const MeasureLine& line) {
   if (line.resolution <= 0) return std::nullopt;
   Improved better{line.input, {"read " + line.name + " to {0} instead of {1}", {}}};
-  const double rough = numerics::resolution_doubt(line.resolution).uncertainty;
-  for (auto& doubt : better.input.doubts)
-    if (doubt.uncertainty == rough) {
-      doubt.uncertainty /= 10;
-      break;
-    }
+  better.input.doubts.at(line.rounding).uncertainty /= 10;
   better.how.amounts = {{line.resolution / 10, line.kind}, {line.resolution, line.kind}};
   return better;
 }
@@ -162,70 +108,6 @@ std::optional<BetterReading> better_of(const MeasureModel& model, const MeasureL
   return best;
 }
 
-void warn_read_once(const MeasureInput& input, const MeasureLines& lines, Problems& problems) {
-  std::string once;
-  for (const ReadingKey& key : input.method->keys) {
-    if (key.due != Due::always || !key.by_digits || !lines.has(std::string(key.key))) continue;
-    const MeasureLine& line = lines.all()[*lines.place(std::string(key.key))];
-    if (line.readings != 1 || (key.key == "frequency" && input.sound)) continue;
-    once += (once.empty() ? "" : ", ") + line.key;
-  }
-  if (!once.empty())
-    problems.push_back(reading_problem(
-        Severity::warning, once,
-        {"one reading only: nothing tells how well it repeats, so only its resolution counts; read it three times or "
-         "more",
-         {}}));
-}
-
-void warn_read_twice(const MeasureLines& lines, Problems& problems) {
-  for (const MeasureLine& line : lines.all())
-    if (line.all.size() == 2)
-      problems.push_back(
-          reading_problem(Severity::warning, line.key,
-                          {"two readings of " + line.name +
-                               " tell their spread so poorly that it counts many times over; read it three "
-                               "times or more",
-                           {}}));
-}
-
-void warn_coarse(const MeasureLines& lines, Problems& problems) {
-  for (const MeasureLine& line : lines.all())
-    if (line.resolution > 0 && line.resolution >= 0.5 * std::abs(line.input.value) && line.input.value != 0)
-      problems.push_back(reading_problem(Severity::warning, line.key,
-                                         {line.name + " is {0} and was read to {1}: too coarse to tell much",
-                                          {{line.input.value, line.kind}, {line.resolution, line.kind}}}));
-}
-
-void warn_push(const MeasureInput& input, const MeasureLines& lines, const std::vector<MeasuredPart>& parts,
-               Measurement& out, Problems& problems) {
-  if (input.method->key != "push") return;
-  if (lines.has("stretch"))
-    problems.push_back(reading_problem(
-        Severity::warning, "modulus",
-        {"modulus, caliper and width of the web are not all known: the simple reading stands, which is the tension "
-         "while pushed, too high by up to {0}",
-         lines.all()[*lines.place("stretch")].origin.amounts}));
-  if (!input.web) return;
-  const auto yield = physics::web_yield(*input.web);
-  const auto pushed =
-      std::find_if(parts.begin(), parts.end(), [](const MeasuredPart& part) { return part.key == "pushed_tension"; });
-  if (!yield || pushed == parts.end() || pushed->value.value < *yield * input.web->width) return;
-  problems.push_back(reading_problem(Severity::warning, "push",
-                                     {"the push strained the web to {0}, past its yield at {1}",
-                                      {pushed->value, {*yield * input.web->width, Quantity::force}}}));
-  out.cautions.push_back(
-      {"The push stretched the web for good: cut that piece out, and push less far the next time.", {}});
-}
-
-void warn_cell(const MeasureInput& input, const MeasureLines& lines, Problems& problems) {
-  if (input.method->key != "cell" || lines.has("tare") || lines.has("roller_mass")) return;
-  problems.push_back(reading_problem(Severity::warning, "tare",
-                                     {"no tare: the whole reading counts as the web's; read it without a web, or give "
-                                      "roller_mass and tilt",
-                                      {}}));
-}
-
 /// Why a tension below zero came out, by method.
 Problem no_tension(const MeasureInput& input) {
   const auto wrong = [](const std::string& key, const std::string& what) {
@@ -249,33 +131,51 @@ Measurement blank(const MeasureInput& input) {
   return out;
 }
 
+void fill_sureness(Measurement& out, const MeasureInput& input, const Sureness& sure) {
+  const auto& linear = sure.linear();
+  out.tension = linear.value;
+  out.uncertainty = linear.uncertainty;
+  out.by_draws = sure.by_draws();
+  if (linear.freedom <= most_freedom && !out.by_draws) out.freedom = linear.freedom;
+  out.low = sure.low();
+  out.high = sure.high();
+  out.expanded = (*out.high - *out.low) / 2;
+  out.coverage =
+      linear.uncertainty > 0 ? *out.expanded / linear.uncertainty : numerics::coverage_factor(linear.freedom, 0.95);
+  out.drawn = sure.check();
+  if (input.target && input.target->setpoint > 0) out.window = window_of(input, sure);
+}
+
 void fill(Measurement& out, const MeasureInput& input, const MeasureModel& model, const MeasureLines& lines,
-          const numerics::Propagated& result) {
+          const Sureness& sure) {
   const auto inputs = lines.inputs();
-  out.tension = result.value;
-  out.uncertainty = result.uncertainty;
-  if (lines.has("width")) out.per_width = result.value / lines.value("width");
-  if (std::isfinite(result.freedom)) out.freedom = result.freedom;
-  out.coverage = numerics::coverage_factor(result.freedom, confidence);
-  out.expanded = *out.coverage * result.uncertainty;
-  out.budget = budget_of(lines, result);
-  out.drawn = drawn_check(model, inputs, result, *out.expanded);
-  if (input.target && input.target->setpoint > 0) out.window = window_of(input, result);
-  if (!model.simple_formula.empty()) out.simple = simple_of(model, inputs, result.value);
-  out.better = better_of(model, lines, result.uncertainty);
-  out.methods = outlooks(input, result.value);
+  fill_sureness(out, input, sure);
+  const auto& linear = sure.linear();
+  if (lines.has("width")) out.per_width = linear.value / lines.value("width");
+  out.budget = budget_of(lines, linear);
+  out.parts = parts_of(model, inputs);
+  if (!model.simple_formula.empty()) out.simple = simple_of(model, inputs, linear.value);
+  out.better = better_of(model, lines, linear.uncertainty);
+  out.methods = outlooks(input, linear.value);
   out.assumptions = model.assumptions;
   out.assumptions.push_back(
       {"the readings are independent of each other; what is off in the same way in all of them, "
        "such as a gauge out of calibration, is not in the uncertainty",
        {}});
+  if (out.by_draws)
+    out.assumptions.push_back(
+        {"the draws show the linear interval, {0} to {1}, not to be as good as its digits: "
+         "interval, probability and state are those of the draws",
+         {{out.drawn->linear_low, Quantity::force}, {out.drawn->linear_high, Quantity::force}}});
 }
 
-void add_cautions(Measurement& out) {
-  if (out.drawn && !out.drawn->agrees)
+void add_cautions(Measurement& out, const MeasureInput& input, const Sureness& sure) {
+  if (const auto caution = yield_caution(input, out)) out.cautions.push_back(*caution);
+  if (sure.lost() > 0)
     out.cautions.push_back(
-        {"The linear uncertainty is not as good as its digits here: take the interval of the draws, {0} to {1}.",
-         {{out.drawn->low, Quantity::force}, {out.drawn->high, Quantity::force}}});
+        {"The readings are so unsure that {0} of the draws give no tension at all; the interval is "
+         "that of the others.",
+         {{static_cast<double>(sure.lost()) / measure_draws, Quantity::ratio}}});
   const auto& more = out.instruction.cautions;
   out.cautions.insert(out.cautions.end(), more.begin(), more.end());
 }
@@ -288,21 +188,17 @@ std::optional<Measurement> measure(const MeasureInput& input, Problems& problems
   const Problems against = contradictions(*input.method, lines);
   problems.insert(problems.end(), against.begin(), against.end());
   if (has_errors(problems)) return std::nullopt;
-  const MeasureModel model = model_of(*input.method, lines);
-  const auto result = numerics::propagate(model.tension, lines.inputs());
-  if (!std::isfinite(result.value) || !std::isfinite(result.uncertainty) || result.value <= 0) {
+  const MeasureModel model = model_of(input, lines);
+  const Sureness sure(model, lines.inputs());
+  const auto& linear = sure.linear();
+  if (!std::isfinite(linear.value) || !std::isfinite(linear.uncertainty) || linear.value <= 0) {
     problems.push_back(no_tension(input));
     return std::nullopt;
   }
   Measurement out = blank(input);
-  fill(out, input, model, lines, result);
-  out.parts = parts_of(model, lines.inputs());
-  warn_read_once(input, lines, problems);
-  warn_read_twice(lines, problems);
-  warn_coarse(lines, problems);
-  warn_push(input, lines, out.parts, out, problems);
-  warn_cell(input, lines, problems);
-  add_cautions(out);
+  fill(out, input, model, lines, sure);
+  warn_of_readings(input, lines, out, problems);
+  add_cautions(out, input, sure);
   return out;
 }
 

@@ -12,7 +12,7 @@ inline constexpr int measure_draws = 32768;
 inline constexpr std::uint32_t measure_seed = 20240607;
 
 /// The tension by a method. What is wrong is added to `problems`; none when an error is among them. Linear propagation
-/// [jcgm100] with a check by draws [jcgm101].
+/// [jcgm100] with a check by draws [jcgm101]; where these reject the linear interval, interval and window are theirs.
 std::optional<Measurement> measure(const MeasureInput& input, Problems& problems);
 
 /// Only how to take the readings, and which method would be best, when a job's web and tension are known.

@@ -6,7 +6,6 @@
 
 #include "holdback/physics/measure.hpp"
 #include "holdback/physics/span.hpp"
-#include "holdback/physics/tension.hpp"
 
 namespace holdback::field {
 
@@ -19,17 +18,11 @@ constexpr double roller_share = 0.3;     // tare over tension; common practice, 
 constexpr double push_share = 1.0 / 60;  // of the span
 constexpr double least_push = 5e-3;      // [m]
 constexpr double most_push = 30e-3;      // [m]
+constexpr double spread_doubt = 0.04;    // of the partials' power, for frames nearby; common practice, no source
 
 std::optional<double> known(const MeasureInput& input, const std::string& key) {
-  if (const auto read = read_value(input, key)) return read;
-  if (!input.web) return std::nullopt;
-  if (key == "width") return input.web->width;
-  if (key == "caliper") return input.web->caliper;
-  if (key == "basis_weight" && input.web->basis_weight > 0) return input.web->basis_weight;
-  if (key == "modulus") {
-    if (const auto stiffness = physics::web_stiffness(*input.web)) return *stiffness / input.web->caliper;
-  }
-  return std::nullopt;
+  const auto read = read_value(input, key);
+  return read || !input.web ? read : web_value(*input.web, key);
 }
 
 /// What the question already says of a key is kept, else a value is made up with the usual resolution.
@@ -42,7 +35,8 @@ class Maker {
     out_.input.sound.reset();
     for (const KeyReadings& one : input.readings) {
       const ReadingKey* key = reading_key(method, one.key);
-      if (key != nullptr && (key->step == 0 || one.key == "width")) out_.input.readings.push_back(one);
+      if (key != nullptr && (key->step == 0 || one.key == "width" || one.key == "held"))
+        out_.input.readings.push_back(one);
     }
   }
   void make(const std::string& key, double value) {
@@ -74,7 +68,7 @@ Foretold foretell_push(Maker make, double tension) {
   const auto width = make.known("width");
   if (!modulus || !caliper || !width) return make.cannot("modulus, caliper and width of the web are not all known");
   const double push = std::min(std::clamp(push_share * *span, least_push, most_push), *span / 4);
-  const physics::PushedSpan pushed{*span, *span / 2, *span};
+  const physics::PushedSpan pushed{*span, *span / 2, std::max(*span, make.known("held").value_or(*span))};
   make.make("span", *span);
   make.make("push", push);
   make.make("force", physics::push_force(pushed, push, tension, *modulus * *caliper * *width));
@@ -130,6 +124,27 @@ std::optional<double> read_value(const MeasureInput& input, const std::string& k
   for (const KeyReadings& one : input.readings)
     if (one.key == key && !one.values.empty()) return numerics::mean_of(one.values);
   return std::nullopt;
+}
+
+PartialSpread partial_spread(const MeasureInput& input) {
+  const auto read = read_value(input, "span");
+  const auto span = read ? read : input.span;
+  const auto mass = known(input, "basis_weight");
+  const auto width = known(input, "width");
+  const double air = read_value(input, "air").value_or(1);
+  const double density = read_value(input, "air_density").value_or(input.air_density.value_or(1.2));
+  const bool all = span && mass && width && *span > 0 && *mass > 0 && *width > 0 && density > 0;
+  if (!all) return {};
+  const auto frequency = [&](int n) {
+    const double carried = air * physics::carried_air(*width, *span / n, density);
+    return physics::span_frequency(1, *mass + carried, *span, n);
+  };
+  PartialSpread out{1.5, 1};
+  for (int n = 2; n <= 6; ++n) {
+    const double power = std::log(frequency(n) / frequency(1)) / std::log(n);
+    out = {std::min(out.least, power), std::max(out.most, power)};
+  }
+  return {std::clamp(out.least - spread_doubt, 1.0, 1.5), std::clamp(out.most + spread_doubt, 1.0, 1.5)};
 }
 
 Foretold foretell(const MeasureInput& input, const MeasureMethod& method, double tension) {

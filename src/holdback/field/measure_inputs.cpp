@@ -26,17 +26,6 @@ std::string name_of(const ReadingKey& key) {
 // Modulus, weight and the like come with a share of their value, not with the digits of an instrument.
 bool is_data(const ReadingKey& key) { return key.share > 0 && key.step == 0; }
 
-/// What the job's web knows of a key [SI].
-std::optional<double> from_web(const Web& web, std::string_view key) {
-  if (key == "width") return web.width;
-  if (key == "caliper") return web.caliper;
-  if (key == "basis_weight" && web.basis_weight > 0) return web.basis_weight;
-  if (key == "modulus") {
-    if (const auto stiffness = physics::web_stiffness(web)) return *stiffness / web.caliper;
-  }
-  return std::nullopt;
-}
-
 double share_of(const MeasureInput& input, const ReadingKey& key) {
   return key.key == "caliper" && input.caliper_share > 0 ? input.caliper_share : key.share;
 }
@@ -87,6 +76,7 @@ MeasureLine line_read(const MeasureInput& input, const ReadingKey& key, const Ke
   const bool shared = is_data(key) && !exact && read.limit == 0 && read.from != ResolutionFrom::stated;
   if (shared || (foretelling && !is_data(key))) doubt_share(line, share);
   if (!exact && !shared && read.resolution > 0) {
+    line.rounding = line.input.doubts.size();
     line.input.doubts.push_back(numerics::resolution_doubt(read.resolution));
     line.resolution = read.resolution;
   }
@@ -132,6 +122,13 @@ MeasureLine line_from_sound(const ReadingKey& key, const PluckSound& sound) {
   return line;
 }
 
+MeasureLine partial_from_sound(const ReadingKey& key, const PluckSound& sound) {
+  MeasureLine line = line_of(key);
+  line.input.value = sound.partial;
+  line.origin = {"of the recording", {}};
+  return line;
+}
+
 void check_values(const ReadingKey& key, const KeyReadings& read, Problems& problems) {
   if (key.any_sign || key.yes_or_no) return;
   for (const double value : read.values) {
@@ -163,6 +160,16 @@ Problem reading_problem(Severity severity, const std::string& key, Note what, co
   return problem;
 }
 
+std::optional<double> web_value(const Web& web, std::string_view key) {
+  if (key == "width") return web.width;
+  if (key == "caliper") return web.caliper;
+  if (key == "basis_weight" && web.basis_weight > 0) return web.basis_weight;
+  if (key == "modulus") {
+    if (const auto stiffness = physics::web_stiffness(web)) return *stiffness / web.caliper;
+  }
+  return std::nullopt;
+}
+
 std::optional<std::size_t> MeasureLines::place(const std::string& key) const {
   for (std::size_t i = 0; i < lines_.size(); ++i)
     if (lines_[i].key == key) return i;
@@ -179,12 +186,14 @@ MeasureLines gather(const MeasureInput& input, bool foretelling, Problems& probl
   MeasureLines lines;
   for (const ReadingKey& key : input.method->keys) {
     const KeyReadings* read = readings_of(input, key.key);
-    const auto web = input.web ? from_web(*input.web, key.key) : std::nullopt;
+    const auto web = input.web ? web_value(*input.web, key.key) : std::nullopt;
     if (read != nullptr && !read->values.empty()) {
       check_values(key, *read, problems);
       lines.add(line_read(input, key, *read, foretelling));
     } else if (key.key == "frequency" && input.sound) {
       lines.add(line_from_sound(key, *input.sound));
+    } else if (key.key == "partial" && input.sound) {
+      lines.add(partial_from_sound(key, *input.sound));
     } else if (web) {
       lines.add(line_from_web(input, key, *web));
     } else if (key.otherwise) {

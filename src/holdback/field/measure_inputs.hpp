@@ -3,6 +3,7 @@
 
 #include <optional>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "holdback/model/measure_method.hpp"
@@ -35,7 +36,8 @@ struct MeasureLine {
   Quantity kind{};
   numerics::UnsureInput input{};
   int readings{};             // 0: not read here
-  double resolution{};        // [SI] that is in the doubts
+  double resolution{};        // [SI] that is in the doubts; 0: none is
+  std::size_t rounding{};     // place of the doubt that it makes, where there is one
   std::vector<double> all{};  // [SI] every reading
   Note origin{};
 };
@@ -51,10 +53,16 @@ class MeasureLines {
   /// Value of a key that is there.
   double value(const std::string& key) const { return lines_.at(place(key).value()).input.value; }
   std::vector<numerics::UnsureInput> inputs() const;
+  /// The line of a key that is there.
+  MeasureLine& line(const std::string& key) { return lines_.at(place(key).value()); }
+  const MeasureLine& line(const std::string& key) const { return lines_.at(place(key).value()); }
 
  private:
   std::vector<MeasureLine> lines_{};
 };
+
+/// What a web itself tells of a key [SI]; none where it does not.
+std::optional<double> web_value(const Web& web, std::string_view key);
 
 /// Readings → inputs. `foretelling` counts what usual care makes of each reading beside its resolution. What is missing
 /// or out of range is added to `problems`.

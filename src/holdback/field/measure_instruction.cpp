@@ -34,7 +34,8 @@ Text push_text() {
       {say("Choose the longest free span that can be reached, without a roller, a guide or a fold in it."),
        say("Let the web come to rest at its running tension, and stop the line with the brake as it runs. Web held by "
            "the brake at one end and by a nip at the other is what is meant; note the web between the two as held "
-           "when idlers between them turn freely."),
+           "when idlers between them turn freely. A dancer, or a brake that slips, lets the web give: then lock it, or "
+           "the push adds less than is taken off."),
        say("Measure the span between the lines where the web leaves both rollers: span."),
        say("Lay a straight bar over the whole width in the middle of the span. Mark where the web lies at rest."),
        say("Push the bar square to the web with the gauge, by {0} or a sixtieth of the span, and hold it: read push "
@@ -86,7 +87,8 @@ Text pull_text() {
            "The "
            "mean over the turn counts, not the peak at the start; write that as breakaway."),
        say("Wind a strap round the roll the other way and pull it back through a full turn at the same diameter: back. "
-           "Half the sum is brake and drag, half the difference is the roll's own weight."),
+           "Half the sum is brake and drag; the difference is drag that is not alike both ways. Over a full turn the "
+           "roll's own weight off its axis pulls as much back as forward."),
        say("Release the brake and pull again both ways: released, released_back. That is bearings, seals and dragging "
            "pads alone."),
        say("Measure the diameter where the web leaves the roll: diameter. Another diameter may be asked for: "

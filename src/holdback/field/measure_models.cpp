@@ -11,106 +11,19 @@ namespace holdback::field {
 
 namespace {
 
-using physics::PushedSpan;
-using Inputs = std::vector<double>;
-using Get = std::function<double(const Inputs&)>;
-
-constexpr double stiffest_usual = 10e9;  // [Pa] of plain films and papers; common practice, no source
 constexpr double hertz = 2 * std::numbers::pi;
-
-/// Reads one input by its key.
-Get get(const MeasureLines& lines, const std::string& key) {
-  const std::size_t at = lines.place(key).value();
-  return [at](const Inputs& x) { return x[at]; };
-}
-
-Get get_or(const MeasureLines& lines, const std::string& key, Get otherwise) {
-  return lines.has(key) ? get(lines, key) : otherwise;
-}
 
 Get constant(double value) {
   return [value](const Inputs&) { return value; };
 }
 
-// ---- push
-
-std::function<PushedSpan(const Inputs&)> pushed_span(const MeasureLines& lines) {
-  const Get span = get(lines, "span");
-  const Get place = get_or(lines, "place", [span](const Inputs& x) { return span(x) / 2; });
-  const Get held = get_or(lines, "held", span);
-  return [=](const Inputs& x) { return PushedSpan{span(x), place(x), held(x)}; };
-}
-
-bool stiffness_known(const MeasureLines& lines) {
-  return lines.has("modulus") && lines.has("caliper") && lines.has("width");
-}
-
-/// Without a modulus only a bound is known: an input of its own, nothing at best, at most what a stiff web would do.
-void add_unknown_stretch(MeasureLines& lines) {
-  Inputs at;
-  for (const MeasureLine& line : lines.all()) at.push_back(line.input.value);
-  const PushedSpan span = pushed_span(lines)(at);
-  const double push = lines.value("push");
-  const double tension = physics::pushed_tension(span, push, lines.value("force"));
-  double most = tension;
-  if (lines.has("caliper") && lines.has("width")) {
-    const double stiffness = stiffest_usual * lines.value("caliper") * lines.value("width");
-    most =
-        std::clamp(tension - physics::tension_before_push(span, push, lines.value("force"), stiffness), 0.0, tension);
-  }
-  MeasureLine line;
-  line.key = "stretch";
-  line.name = "stretch by the push, modulus not known";
-  line.kind = Quantity::force;
-  line.input.doubts.push_back(numerics::limit_doubt(most));
-  line.origin = {"not known; at most {0}, taken as ± so much", {{most, Quantity::force}}};
-  lines.add(line);
-}
-
-MeasureModel push_model(MeasureLines& lines) {
-  const bool stiff = stiffness_known(lines);
-  if (!stiff) add_unknown_stretch(lines);
-  const auto span = pushed_span(lines);
-  const Get push = get(lines, "push");
-  const Get force = get(lines, "force");
-  MeasureModel model;
-  const auto pushed = [=](const Inputs& x) { return physics::pushed_tension(span(x), push(x), force(x)); };
-  if (stiff) {
-    const Get modulus = get(lines, "modulus");
-    const Get caliper = get(lines, "caliper");
-    const Get width = get(lines, "width");
-    model.tension = [=](const Inputs& x) {
-      return physics::tension_before_push(span(x), push(x), force(x), modulus(x) * caliper(x) * width(x));
-    };
-    model.parts.push_back({"pushed_stress", "stress while pushed", Quantity::stress,
-                           [=](const Inputs& x) { return pushed(x) / (caliper(x) * width(x)); }});
-  } else {
-    const Get stretch = get(lines, "stretch");
-    model.tension = [=](const Inputs& x) { return pushed(x) - stretch(x); };
-  }
-  model.parts.insert(model.parts.begin(),
-                     {"pushed_tension", "tension while pushed", Quantity::force, numerics::Model(pushed)});
-  model.parts.push_back({"added_strain", "strain that the push adds", Quantity::ratio,
-                         [=](const Inputs& x) { return physics::push_lengthening(span(x), push(x)) / span(x).held; }});
-  model.simple_formula = lines.has("place") ? "F/(push/a + push/b)" : "F S/(4 push)";
-  model.simple = [=](const Inputs& x) { return physics::simple_push_tension(span(x), push(x), force(x)); };
-  model.assumptions = {
-      {"the bar reaches over the whole width and slides along the web; the force is square to the web at rest", {}},
-      {lines.has("held")
-           ? "the web is held fast at both ends of the length given as held, and slides freely between"
-           : "the web stands still and both ends of the span hold it; where idlers turn freely give held, "
-             "the web between the places that do hold it",
-       {}}};
-  return model;
-}
-
 // ---- sag
 
 MeasureModel sag_model(const MeasureLines& lines) {
-  const Get span = get(lines, "span");
-  const Get sag = get(lines, "sag");
-  const Get mass = get(lines, "basis_weight");
-  const Get width = get(lines, "width");
+  const Get span = input_of(lines, "span");
+  const Get sag = input_of(lines, "sag");
+  const Get mass = input_of(lines, "basis_weight");
+  const Get width = input_of(lines, "width");
   const auto hanging = [=](const Inputs& x) {
     return physics::catenary_of_sag(physics::web_weight(mass(x), width(x)), span(x), sag(x));
   };
@@ -133,12 +46,12 @@ MeasureModel sag_model(const MeasureLines& lines) {
 // ---- pluck
 
 MeasureModel pluck_model(const MeasureLines& lines) {
-  const Get span = get(lines, "span");
-  const Get frequency = get(lines, "frequency");
-  const Get mass = get(lines, "basis_weight");
-  const Get width = get(lines, "width");
-  const Get air = get(lines, "air");
-  const Get density = get(lines, "air_density");
+  const Get span = input_of(lines, "span");
+  const Get frequency = input_of(lines, "frequency");
+  const Get mass = input_of(lines, "basis_weight");
+  const Get width = input_of(lines, "width");
+  const Get air = input_of(lines, "air");
+  const Get density = input_of(lines, "air_density");
   const int partial = std::max(1, static_cast<int>(std::lround(lines.value("partial"))));
   const auto carried = [=](const Inputs& x) {
     return air(x) * physics::carried_air(width(x), span(x) / partial, density(x));
@@ -167,10 +80,10 @@ MeasureModel pluck_model(const MeasureLines& lines) {
 
 /// The pulls that were read; those that were not follow physics::ScalePull.
 std::function<physics::ScalePull(const Inputs&)> scale_pull(const MeasureLines& lines) {
-  const Get forward = get(lines, "pull");
-  const Get back = get_or(lines, "back", forward);
-  const Get released = get_or(lines, "released", get_or(lines, "released_back", constant(0)));
-  const Get released_back = get_or(lines, "released_back", released);
+  const Get forward = input_of(lines, "pull");
+  const Get back = input_or(lines, "back", forward);
+  const Get released = input_or(lines, "released", input_or(lines, "released_back", constant(0)));
+  const Get released_back = input_or(lines, "released_back", released);
   return [=](const Inputs& x) { return physics::ScalePull{forward(x), back(x), released(x), released_back(x)}; };
 }
 
@@ -184,13 +97,14 @@ void add_pull_forces(MeasureModel& model, const MeasureLines& lines) {
     add("brake_pull", "of it the brake", &physics::PullParts::brake);
     add("drag_pull", "of it bearings, seals and dragging pads", &physics::PullParts::drag);
   }
-  if (lines.has("back")) add("unbalance", "pull of the roll's own weight, forward", &physics::PullParts::unbalance);
+  if (lines.has("back"))
+    add("difference", "half of what both ways differ by, forward", &physics::PullParts::difference);
 }
 
 void add_pull_torques(MeasureModel& model, const MeasureLines& lines) {
   if (!lines.has("diameter")) return;
   const auto pull = scale_pull(lines);
-  const Get diameter = get(lines, "diameter");
+  const Get diameter = input_of(lines, "diameter");
   const auto add = [&](const char* key, const char* name, double physics::PullParts::*part) {
     model.parts.push_back({key, name, Quantity::torque,
                            [=](const Inputs& x) { return physics::pull_parts(pull(x)).*part * diameter(x) / 2; }});
@@ -204,28 +118,30 @@ void add_pull_torques(MeasureModel& model, const MeasureLines& lines) {
 
 MeasureModel pull_model(const MeasureLines& lines) {
   const auto pull = scale_pull(lines);
-  const Get one = constant(1);
-  const Get diameter = get_or(lines, "diameter", one);
-  const Get asked = lines.has("diameter") ? get_or(lines, "at_diameter", diameter) : one;
+  const bool elsewhere = lines.has("diameter") && lines.has("at_diameter");
+  const Get diameter = elsewhere ? input_of(lines, "diameter") : constant(1);
+  const Get asked = elsewhere ? input_of(lines, "at_diameter") : constant(1);
   MeasureModel model;
   model.tension = [=](const Inputs& x) { return physics::pull_parts(pull(x)).running * diameter(x) / asked(x); };
   add_pull_forces(model, lines);
   add_pull_torques(model, lines);
   if (lines.has("breakaway")) {
-    const Get breakaway = get(lines, "breakaway");
+    const Get breakaway = input_of(lines, "breakaway");
     model.parts.push_back({"breakaway_ratio", "to begin turning over to keep turning", Quantity::number,
                            [=](const Inputs& x) { return breakaway(x) / pull(x).forward; }});
   }
-  if (lines.has("back") || lines.has("at_diameter")) {
-    const Get forward = get(lines, "pull");
-    model.simple_formula = "the pull forward alone";
-    model.simple = [=](const Inputs& x) { return forward(x); };
+  if (lines.has("back")) {
+    const Get forward = input_of(lines, "pull");
+    model.simple_formula =
+        elsewhere ? "the pull forward alone, carried over to that diameter" : "the pull forward alone";
+    model.simple = [=](const Inputs& x) { return forward(x) * diameter(x) / asked(x); };
   }
   model.assumptions = {
       {"the scale pulls along the web, square to the axis, and the roll turns slowly and evenly while it is read", {}},
       {"friction is the same slow as at speed; friction that changes with speed or heat changes the running tension",
        {}}};
-  if (!lines.has("back")) model.assumptions.push_back({"the roll is in balance; pulling both ways would tell", {}});
+  if (!lines.has("back"))
+    model.assumptions.push_back({"brake and drag are alike both ways; pulling both ways would tell", {}});
   if (!lines.has("released") && !lines.has("released_back"))
     model.assumptions.push_back({"brake and drag are not parted; pull once with the brake off to part them", {}});
   return model;
@@ -235,17 +151,17 @@ MeasureModel pull_model(const MeasureLines& lines) {
 
 /// What the roller puts on the cell without a web: as read, or by its weight, or nothing.
 Get tare_of(const MeasureLines& lines) {
-  if (lines.has("tare")) return get(lines, "tare");
+  if (lines.has("tare")) return input_of(lines, "tare");
   if (!lines.has("roller_mass") || !lines.has("tilt")) return constant(0);
-  const Get mass = get(lines, "roller_mass");
-  const Get tilt = get(lines, "tilt");
+  const Get mass = input_of(lines, "roller_mass");
+  const Get tilt = input_of(lines, "tilt");
   return [=](const Inputs& x) { return physics::roller_tare(mass(x), tilt(x)); };
 }
 
 MeasureModel cell_model(const MeasureLines& lines) {
-  const Get reading = get(lines, "reading");
-  const Get wrap = get(lines, "wrap");
-  const Get axis = get(lines, "axis");
+  const Get reading = input_of(lines, "reading");
+  const Get wrap = input_of(lines, "wrap");
+  const Get axis = input_of(lines, "axis");
   const Get tare = tare_of(lines);
   MeasureModel model;
   const auto tension = [=](const Inputs& x) { return physics::cell_tension(reading(x), tare(x), wrap(x), axis(x)); };
@@ -270,7 +186,8 @@ Problem wrong(const std::string& key, Note what) { return reading_problem(Severi
 Problems push_contradictions(const MeasureLines& lines) {
   Problems out;
   const double span = lines.value("span");
-  const double push = lines.value("push");
+  const std::vector<double>& pushes = lines.line("push").all;
+  const double push = pushes.empty() ? lines.value("push") : *std::max_element(pushes.begin(), pushes.end());
   if (push >= span)
     out.push_back(wrong("push", note("the push of {0} is not less than the span of {1}",
                                      {{push, Quantity::short_length}, {span, Quantity::short_length}})));
@@ -321,8 +238,17 @@ Problems cell_contradictions(const MeasureLines& lines) {
 
 }  // namespace
 
-MeasureModel model_of(const MeasureMethod& method, MeasureLines& lines) {
-  if (method.key == "push") return push_model(lines);
+Get input_of(const MeasureLines& lines, const std::string& key) {
+  return [at = lines.place(key).value()](const Inputs& x) { return x[at]; };
+}
+
+Get input_or(const MeasureLines& lines, const std::string& key, Get otherwise) {
+  return lines.has(key) ? input_of(lines, key) : otherwise;
+}
+
+MeasureModel model_of(const MeasureInput& input, MeasureLines& lines) {
+  const MeasureMethod& method = *input.method;
+  if (method.key == "push") return push_model(input, lines);
   if (method.key == "sag") return sag_model(lines);
   if (method.key == "pluck") return pluck_model(lines);
   if (method.key == "pull") return pull_model(lines);

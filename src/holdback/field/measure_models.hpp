@@ -2,6 +2,7 @@
 // order.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <string>
 #include <vector>
@@ -10,12 +11,23 @@
 
 namespace holdback::field {
 
+/// Values of all inputs, and what reads one of them or is made of them.
+using Inputs = std::vector<double>;
+using Get = std::function<double(const Inputs&)>;
+
+/// Reads the input of a key that is there.
+Get input_of(const MeasureLines& lines, const std::string& key);
+
+/// The same, or what stands in for it.
+Get input_or(const MeasureLines& lines, const std::string& key, Get otherwise);
+
 /// A value beside the tension.
 struct PartModel {
   std::string key{};
   std::string name{};
   Quantity kind{};
   numerics::Model model{};
+  double scatter{};  // standard uncertainty beside that of the inputs: what readings in pairs scatter by
 };
 
 /// One method with the inputs that are there.
@@ -27,8 +39,12 @@ struct MeasureModel {
   std::vector<Note> assumptions{};
 };
 
-/// The model of a method. May add an input of its own to `lines`: what is not known and only bounded.
-MeasureModel model_of(const MeasureMethod& method, MeasureLines& lines);
+/// The model of a question's method. May add an input of its own to `lines`: what is not known and only bounded, or
+/// what readings scatter by that belong together one by one.
+MeasureModel model_of(const MeasureInput& input, MeasureLines& lines);
+
+/// The model of a pushed span; as model_of().
+MeasureModel push_model(const MeasureInput& input, MeasureLines& lines);
 
 /// What the readings show to be wrong together: a push deeper than the span is long, more force with the brake off than
 /// on. To be asked before model_of().

@@ -45,7 +45,7 @@ MethodOutlook outlook(const MeasureInput& input, const MeasureMethod& method, do
     out.why = {"not known: " + list(problems), {}};
     return out;
   }
-  const MeasureModel model = model_of(method, lines);
+  const MeasureModel model = model_of(foretold.input, lines);
   const auto result = numerics::propagate(model.tension, lines.inputs());
   if (!std::isfinite(result.uncertainty)) return out;
   out.possible = true;

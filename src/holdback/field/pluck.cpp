@@ -13,16 +13,20 @@ namespace holdback::field {
 namespace {
 
 constexpr double turn = 2 * std::numbers::pi;
-constexpr double lowest = 2;          // [Hz]
-constexpr double highest = 2000;      // [Hz]
-constexpr double longest = 4;         // [s] of the sound after the tap
-constexpr double shortest = 0.1;      // [s]
-constexpr double faint = 0.03;        // of the highest peak: lower ones are not looked at
-constexpr double near_enough = 0.03;  // of a frequency: air moves partials this far off whole ratios
+constexpr double lowest = 2;      // [Hz]
+constexpr double highest = 2000;  // [Hz]
+constexpr double longest = 4;     // [s] of the sound after the tap
+constexpr double shortest = 0.1;  // [s]
+constexpr double faint = 0.03;    // of the highest peak: lower ones are not looked at
 constexpr std::size_t most_peaks = 8;
+constexpr double by_chance = 1e-4;   // that noise alone makes a peak which is taken for a tone
+constexpr double uneven = 2;         // noise may be so much louder at a tone than in the middle of what lies around
+constexpr double main_lobe = 3;      // lines on either side of a tone that are not noise
+constexpr double fewest_lines = 24;  // on one side of a tone, for the noise around it
 constexpr int padding = 8;
-constexpr double cycles = 8;       // in a part whose frequency is to be told by itself
-constexpr double silence = 1e-12;  // power; full scale is 1
+constexpr double cycles = 8;         // in a part whose frequency is to be told by itself
+constexpr double steady = 1.0 / 30;  // quietest over loudest power from which there was no tap
+constexpr double silence = 1e-12;    // power; full scale is 1
 
 /// Samples with their rate, thinned so that the highest frequency still has room.
 struct Stretch {
@@ -52,7 +56,8 @@ double power(const std::vector<double>& samples, std::size_t from, std::size_t t
   return sum / static_cast<double>(to - from);
 }
 
-/// From just after the loudest moment until the sound has died away into what was there before, or a few seconds.
+/// From just after the loudest moment until the sound has died away into what was there before, or a few seconds; all
+/// of a sound that neither begins nor dies away.
 Stretch after_tap(const Stretch& all) {
   const auto step = std::max<std::size_t>(8, static_cast<std::size_t>(all.rate * 0.02));
   std::vector<double> loud;
@@ -62,13 +67,18 @@ Stretch after_tap(const Stretch& all) {
   const auto peak = static_cast<std::size_t>(std::max_element(loud.begin(), loud.end()) - loud.begin());
   auto quiet = loud;
   std::sort(quiet.begin(), quiet.end());
+  const auto count = [&](double seconds) { return static_cast<std::size_t>(seconds * all.rate); };
+  const auto begin = all.samples.begin();
+  if (quiet[quiet.size() / 20] > steady * loud[peak]) {
+    const std::size_t to = std::min(count(longest), all.samples.size());
+    return {all.rate, {begin, begin + static_cast<std::ptrdiff_t>(to)}};
+  }
   const double floor = std::clamp(4 * quiet[quiet.size() / 20], 1e-5 * loud[peak], 1e-2 * loud[peak]);
   std::size_t end = peak + 1;
   while (end < loud.size() && (loud[end] > floor || end < peak + 5)) ++end;
   const std::size_t from = std::min((peak + 1) * step, all.samples.size());  // the tap itself is left out
-  const std::size_t most = from + static_cast<std::size_t>(longest * all.rate);
+  const std::size_t most = from + count(longest);
   const std::size_t to = std::max(from, std::min({end * step, most, all.samples.size()}));
-  const auto begin = all.samples.begin();
   return {all.rate, {begin + static_cast<std::ptrdiff_t>(from), begin + static_cast<std::ptrdiff_t>(to)}};
 }
 
@@ -97,13 +107,8 @@ Spectrum spectrum_of(const Stretch& part) {
   return out;
 }
 
-struct Peak {
-  double frequency{};  // [Hz]
-  double level{};
-};
-
 /// The top of a parabola through the logarithms of a bin and its neighbours.
-Peak peak_at(const Spectrum& spectrum, std::size_t k) {
+Tone peak_at(const Spectrum& spectrum, std::size_t k) {
   const auto log = [&](std::size_t i) { return std::log(std::max(spectrum.level[i], 1e-300)); };
   const double left = log(k - 1);
   const double middle = log(k);
@@ -114,44 +119,55 @@ Peak peak_at(const Spectrum& spectrum, std::size_t k) {
 }
 
 /// Tops of the spectrum from low to high within the range, none within two lines of a higher one.
-std::vector<Peak> peaks_of(const Spectrum& spectrum, double from, double to) {
+std::vector<Tone> peaks_of(const Spectrum& spectrum, double from, double to) {
   const auto first = std::max<std::size_t>(1, static_cast<std::size_t>(from / spectrum.bin));
   const auto last = std::min(spectrum.level.size() - 1, static_cast<std::size_t>(to / spectrum.bin));
-  std::vector<Peak> tops;
+  std::vector<Tone> tops;
   for (std::size_t k = first; k < last; ++k)
     if (spectrum.level[k] > spectrum.level[k - 1] && spectrum.level[k] >= spectrum.level[k + 1])
       tops.push_back(peak_at(spectrum, k));
-  std::sort(tops.begin(), tops.end(), [](const Peak& a, const Peak& b) { return a.level > b.level; });
-  std::vector<Peak> kept;
-  for (const Peak& top : tops) {
+  std::sort(tops.begin(), tops.end(), [](const Tone& a, const Tone& b) { return a.level > b.level; });
+  std::vector<Tone> kept;
+  for (const Tone& top : tops) {
     if (kept.size() == most_peaks || top.level < faint * tops.front().level) break;
-    const bool apart = std::none_of(kept.begin(), kept.end(), [&](const Peak& other) {
+    const bool apart = std::none_of(kept.begin(), kept.end(), [&](const Tone& other) {
       return std::abs(other.frequency - top.frequency) < 2.5 * spectrum.line;
     });
     if (apart) kept.push_back(top);
   }
-  std::sort(kept.begin(), kept.end(), [](const Peak& a, const Peak& b) { return a.frequency < b.frequency; });
+  std::sort(kept.begin(), kept.end(), [](const Tone& a, const Tone& b) { return a.frequency < b.frequency; });
   return kept;
 }
 
-const Peak* near(const std::vector<Peak>& peaks, double frequency, double line) {
-  const Peak* best = nullptr;
-  for (const Peak& peak : peaks) {
-    if (std::abs(peak.frequency - frequency) > std::max(near_enough * frequency, line)) continue;
-    if (best == nullptr || peak.level > best->level) best = &peak;
-  }
-  return best;
+/// Level in the middle of all those from one frequency to another; zero where there are next to none.
+double middle_level(const Spectrum& spectrum, double from, double to) {
+  const auto first = static_cast<std::size_t>(std::max(0.0, from) / spectrum.bin);
+  const auto last = std::min(spectrum.level.size(), static_cast<std::size_t>(std::max(0.0, to) / spectrum.bin));
+  if (static_cast<double>(last) < static_cast<double>(first) + 8 * spectrum.line / spectrum.bin) return 0;
+  std::vector<double> levels(spectrum.level.begin() + static_cast<std::ptrdiff_t>(first),
+                             spectrum.level.begin() + static_cast<std::ptrdiff_t>(last));
+  const auto half = levels.begin() + static_cast<std::ptrdiff_t>(levels.size() / 2);
+  std::nth_element(levels.begin(), half, levels.end());
+  return *half;
 }
 
-/// The first partial: the strongest peak, unless peaks stand at its half or third, whose partials it would be.
-const Peak* first_partial(const std::vector<Peak>& peaks, double line) {
-  const Peak* strongest =
-      &*std::max_element(peaks.begin(), peaks.end(), [](const Peak& a, const Peak& b) { return a.level < b.level; });
-  for (const int divisor : {3, 2}) {
-    const Peak* lower = near(peaks, strongest->frequency / divisor, line);
-    if (lower != nullptr) return lower;
-  }
-  return strongest;
+/// Level that noise as loud as what lies around a frequency reaches anywhere in the range with a small chance. Powers
+/// of noise under a window follow the exponential distribution: one of N goes beyond x times its mean with N e^(−x),
+/// and the median is ln 2 of the mean. Padding shows peaks between the lines; half a line apart is counted.
+double noise_reach(const Spectrum& spectrum, double frequency, double range) {
+  const double lobe = main_lobe * spectrum.line;
+  const double wide = fewest_lines * spectrum.line;
+  const double below = middle_level(spectrum, std::min(frequency / 2, frequency - lobe - wide), frequency - lobe);
+  const double above = middle_level(spectrum, frequency + lobe, std::max(2 * frequency, frequency + lobe + wide));
+  const double lines = std::max(1.0, 2 * range / spectrum.line);
+  return uneven * std::max(below, above) * std::sqrt(std::log(lines / by_chance) / std::log(2.0));
+}
+
+/// The tones that stand out of the noise around them.
+std::vector<Tone> standing_out(const Spectrum& spectrum, std::vector<Tone> peaks, double range) {
+  const auto lost = [&](const Tone& peak) { return peak.level < noise_reach(spectrum, peak.frequency, range); };
+  peaks.erase(std::remove_if(peaks.begin(), peaks.end(), lost), peaks.end());
+  return peaks;
 }
 
 /// The frequency in one part of the stretch, near a known one.
@@ -160,7 +176,7 @@ std::optional<double> frequency_in(const Stretch& part, double near_to) {
   const double reach = std::max(0.05 * near_to, 1.5 * spectrum.line);
   const auto peaks = peaks_of(spectrum, std::max(near_to - reach, lowest / 2), near_to + reach);
   if (peaks.empty()) return std::nullopt;
-  return std::max_element(peaks.begin(), peaks.end(), [](const Peak& a, const Peak& b) { return a.level < b.level; })
+  return std::max_element(peaks.begin(), peaks.end(), [](const Tone& a, const Tone& b) { return a.level < b.level; })
       ->frequency;
 }
 
@@ -204,40 +220,96 @@ void warn_of_hum(double frequency, double line, const std::string& name, Problem
       }
 }
 
-void warn_of_partials(const PluckSound& out, const Peak& strongest, double expected, const std::string& name,
-                      Problems& problems) {
-  const double frequency = out.frequency / turn;
-  if (std::abs(strongest.frequency - frequency) > near_enough * frequency)
+void warn_of_missing(const Partials& partials, const std::vector<Tone>& tones, const std::string& name,
+                     Problems& problems) {
+  const double frequency = tones[partials.first].frequency;
+  const auto number = static_cast<double>(partials.number);
+  if (partials.number > 1)
+    warn(problems, name,
+         {"the lowest tone of the span is not heard: the tones lie as those from the {0}. partial on, so {1} is taken "
+          "for that one and the lowest would be about {2}; record again, tapped in the middle, or say by partial which "
+          "one it is",
+          {{number, Quantity::count}, hertz(frequency), hertz(frequency / std::pow(partials.number, partials.power))}});
+  if (partials.lower > 0)
+    warn(problems, name,
+         {"the tones also lie as those from the {0}. partial on of a lowest tone of {1} that is not heard; then the "
+          "tension is far less: say so by partial, or record again, tapped in the middle",
+          {{static_cast<double>(partials.lower), Quantity::count}, hertz(partials.lower_first)}});
+}
+
+void warn_of_others(const Partials& partials, const std::vector<Tone>& tones, const std::string& name,
+                    Problems& problems) {
+  const Tone& first = tones[partials.first];
+  const Tone& strongest =
+      *std::max_element(tones.begin(), tones.end(), [](const Tone& a, const Tone& b) { return a.level < b.level; });
+  if (partials.number == 1 && strongest.frequency > first.frequency)
     warn(problems, name,
          {"the strongest tone, {0}, is taken for a higher partial of {1}; tap in the middle of the span to hear the "
           "lowest",
-          {hertz(strongest.frequency), hertz(frequency)}});
-  const bool alone =
-      std::none_of(out.peaks.begin(), out.peaks.end(), [](const SpectrumPeak& p) { return p.partial > 1; });
-  if (alone && out.peaks.size() > 1)
+          {hertz(strongest.frequency), hertz(first.frequency)}});
+  const auto own = std::count_if(partials.of.begin(), partials.of.end(), [](int n) { return n > 0; });
+  if (own == 1 && tones.size() > 1)
     warn(problems, name,
-         {"no partials at two or three times {0} stand beside it, but other tones do; listen again whether "
-          "it is the span that rings",
-          {hertz(frequency)}});
-  if (!(expected > 0)) return;
-  const double ratio = out.frequency / expected;
-  for (const int times : {2, 3})
-    if (std::abs(ratio / times - 1) < 0.1)
-      warn(problems, name,
-           {"{0} is about {1} times what the job's tension would give; it may be that partial: then say so by partial",
-            {hertz(frequency), {static_cast<double>(times), Quantity::count}}});
+         {"no higher partials of {0} stand beside it, but other tones do; listen again whether it is the span that "
+          "rings",
+          {hertz(first.frequency)}});
+}
+
+/// Near a partial of what the job's tension would give: the nearest of the second and the third.
+void warn_of_the_job(const Partials& partials, double frequency, const PluckKnown& known, const std::string& name,
+                     Problems& problems) {
+  if (partials.number > 1 || !(known.expected.value_or(0) > 0)) return;
+  const double ratio = turn * frequency / *known.expected;
+  for (const int n : {2, 3}) {
+    const double low = 0.9 * std::pow(n, known.spread.least);
+    const double high = 1.1 * std::pow(n, known.spread.most);
+    if (ratio < low || ratio > high) continue;
+    warn(problems, name,
+         {"{0} is where the {1}. partial would be at the job's tension; it may be that one: then say so by partial",
+          {hertz(frequency), {static_cast<double>(n), Quantity::count}}});
+    return;
+  }
 }
 
 Problem silent(const std::string& name, const std::string& what) {
   Problem problem = reading_problem(Severity::error, "recording", {what});
   problem.file = name;
-  problem.accepted = {"a second or more of a span that rings between 2 Hz and 2 kHz"};
+  problem.accepted = {"a second or more of a span that rings between 2 Hz and 2 kHz; or its frequency, counted"};
   return problem;
+}
+
+PluckSound sound_of(const Stretch& part, const std::vector<Tone>& tones, const Partials& partials) {
+  PluckSound out;
+  const Tone& first = tones[partials.first];
+  out.duration = part.duration();
+  out.frequency = first.frequency * turn;
+  out.uncertainty = doubt_of(part, first.frequency) * turn;
+  out.partial = partials.number;
+  double highest_level = 0;
+  for (const Tone& tone : tones) highest_level = std::max(highest_level, tone.level);
+  for (std::size_t i = 0; i < tones.size(); ++i)
+    out.peaks.push_back({tones[i].frequency * turn, tones[i].level / highest_level, partials.of[i]});
+  return out;
+}
+
+/// What rings in the part after the tap; empty, with a problem, where nothing does.
+std::vector<Tone> tones_of(const Stretch& part, const Spectrum& spectrum, const std::string& name, Problems& problems) {
+  const double from = std::max(lowest, 1.5 * spectrum.line);
+  const double to = std::min(highest, 0.45 * part.rate);
+  const auto peaks = peaks_of(spectrum, from, to);
+  const bool any = std::any_of(peaks.begin(), peaks.end(), [](const Tone& peak) { return peak.level > 1e-9; });
+  auto tones = any ? standing_out(spectrum, peaks, to - from) : std::vector<Tone>{};
+  if (!any) problems.push_back(silent(name, "nothing rings in the recording"));
+  if (any && tones.empty())
+    problems.push_back(silent(name,
+                              "no tone stands out of the noise in the recording; tap the span once in the middle, "
+                              "microphone close to it, fans and pumps off"));
+  return tones;
 }
 
 }  // namespace
 
-std::optional<PluckSound> pluck_frequency(const Sound& sound, std::optional<double> expected, const std::string& name,
+std::optional<PluckSound> pluck_frequency(const Sound& sound, const PluckKnown& known, const std::string& name,
                                           Problems& problems) {
   const Stretch all = thinned(sound);
   if (!all.samples.empty() && power(all.samples, 0, all.samples.size()) < silence) {
@@ -250,27 +322,16 @@ std::optional<PluckSound> pluck_frequency(const Sound& sound, std::optional<doub
     return std::nullopt;
   }
   const Spectrum spectrum = spectrum_of(part);
-  const auto peaks = peaks_of(spectrum, std::max(lowest, 1.5 * spectrum.line), std::min(highest, 0.45 * part.rate));
-  if (peaks.empty() || !(peaks.front().level > 1e-9)) {
-    problems.push_back(silent(name, "nothing rings in the recording"));
-    return std::nullopt;
-  }
-  const Peak& first = *first_partial(peaks, spectrum.line);
-  const Peak& strongest =
-      *std::max_element(peaks.begin(), peaks.end(), [](const Peak& a, const Peak& b) { return a.level < b.level; });
-  PluckSound out;
+  const auto tones = tones_of(part, spectrum, name, problems);
+  if (tones.empty()) return std::nullopt;
+  const Partials partials = partials_of(tones, known.spread, spectrum.line);
+  PluckSound out = sound_of(part, tones, partials);
   out.rate = sound.rate * turn;
-  out.duration = part.duration();
-  out.frequency = first.frequency * turn;
-  out.uncertainty = doubt_of(part, first.frequency) * turn;
-  for (const Peak& peak : peaks) {
-    const double ratio = peak.frequency / first.frequency;
-    const double whole = std::round(ratio);
-    const bool partial = whole >= 1 && std::abs(ratio / whole - 1) < near_enough;
-    out.peaks.push_back({peak.frequency * turn, peak.level / strongest.level, partial ? static_cast<int>(whole) : 0});
-  }
-  warn_of_hum(first.frequency, spectrum.line, name, problems);
-  warn_of_partials(out, strongest, expected.value_or(0), name, problems);
+  const double frequency = tones[partials.first].frequency;
+  warn_of_hum(frequency, spectrum.line, name, problems);
+  warn_of_missing(partials, tones, name, problems);
+  warn_of_others(partials, tones, name, problems);
+  warn_of_the_job(partials, frequency, known, name, problems);
   if (sound.cut) warn(problems, name, {"the recording is long: only its first part was read", {}});
   return out;
 }

@@ -28,6 +28,7 @@ struct ReadingKey {
   double share{};                     // [1] ± of the value, for the web's data and for foretelling
   std::optional<double> otherwise{};  // [SI] value when it is not read
   std::string_view help{};            // one line
+  std::string_view sample{};          // a value of about the size that is met, as it is written in a call: "10.0mm"
   bool whole{};                       // a whole number from 1 on
   bool yes_or_no{};                   // 1 or 0
   bool any_sign{};                    // may be negative or zero

@@ -71,14 +71,15 @@ struct ScalePull {
 
 /// What the pulls are made of, as forces at the rim [N].
 struct PullParts {
-  double running{};    // brake and drag: the tension of a web that runs slowly and steadily at this diameter
-  double drag{};       // bearings, seals, dragging pads
-  double brake{};      // the brake alone
-  double unbalance{};  // what pulls the roll one way: out-of-balance, or web that hangs
+  double running{};     // brake and drag: the tension of a web that runs slowly and steadily at this diameter
+  double drag{};        // bearings, seals, dragging pads
+  double brake{};       // the brake alone
+  double difference{};  // half of what both ways differ by: drag that is not alike, or web that hangs
 };
 
 /// Brake and drag oppose either way, what pulls one way changes its sign: half the sum and half the difference of both
-/// ways; drag is what is left with the brake off. Equilibrium.
+/// ways; drag is what is left with the brake off. Each a mean over full turns, in which a roll's own weight off its
+/// axis pulls as much back as forward. Equilibrium.
 PullParts pull_parts(const ScalePull& pull);
 
 /// Force of a web on a roller [N]: 2 T sin(β/2), for a wrap of 0 … 2π. Check T-4. Source: [beer2010].

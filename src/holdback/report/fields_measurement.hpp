@@ -37,7 +37,9 @@ constexpr auto fields_of(Of<DrawnCheck> /*unused*/) {
                 field("low", &T::low, Quantity::force, "end of the 95 % interval"),
                 field("high", &T::high, Quantity::force, "end of the 95 % interval"),
                 field("tolerance", &T::tolerance, Quantity::force, "by which the ends of both intervals may differ"),
-                field("agrees", &T::agrees, "the linear interval is as good"));
+                field("agrees", &T::agrees, "the linear interval is as good"),
+                field("linear_low", &T::linear_low, Quantity::force, "end of the linear 95 % interval"),
+                field("linear_high", &T::linear_high, Quantity::force, "end of the linear 95 % interval"));
 }
 
 constexpr auto fields_of(Of<MeasuredWindow> /*unused*/) {
@@ -47,6 +49,8 @@ constexpr auto fields_of(Of<MeasuredWindow> /*unused*/) {
                 field("high", &T::high, Quantity::force, "end of the window"),
                 field("setpoint", &T::setpoint, Quantity::force, "of the job"),
                 field("probability", &T::probability, Quantity::ratio, "that the tension lies inside"),
+                field("below", &T::below, Quantity::ratio, "probability that it lies below"),
+                field("above", &T::above, Quantity::ratio, "probability that it lies above"),
                 field("state", &T::state, "inside, may be outside, outside"),
                 field("verdict", &T::verdict, "in a sentence"));
 }
@@ -81,7 +85,7 @@ constexpr auto fields_of(Of<SpectrumPeak> /*unused*/) {
   return record("spectrum_peak", "one peak of the spectrum of a plucked span",  //
                 field("frequency", &T::frequency, Quantity::frequency, "of the peak"),
                 field("level", &T::level, Quantity::ratio, "of the highest"),
-                field("partial", &T::partial, "of the frequency found; 0: none"));
+                field("partial", &T::partial, "which one of the span's; 0: none"));
 }
 
 constexpr auto fields_of(Of<PluckSound> /*unused*/) {
@@ -90,6 +94,7 @@ constexpr auto fields_of(Of<PluckSound> /*unused*/) {
                 field("rate", &T::rate, Quantity::frequency, "of sampling"),
                 field("duration", &T::duration, Quantity::duration, "that was used"),
                 field("frequency", &T::frequency, Quantity::frequency, "of the span"),
+                field("partial", &T::partial, "which of the span's tones the frequency is, 1 the lowest"),
                 field("uncertainty", &T::uncertainty, Quantity::frequency, "standard"),
                 field("peaks", &T::peaks, "from low to high"));
 }
@@ -126,9 +131,12 @@ constexpr auto fields_of(Of<Measurement> /*unused*/) {
       field("tension", &T::tension, Quantity::force, "over the whole width; none without readings"),
       field("per_width", &T::per_width, Quantity::tension_per_width, "where the width is known"),
       field("uncertainty", &T::uncertainty, Quantity::force, "standard uncertainty of the tension"),
-      field("freedom", &T::freedom, Quantity::number, "effective degrees of freedom; none: without end"),
-      field("coverage", &T::coverage, Quantity::number, "factor for 95 %"),
-      field("expanded", &T::expanded, Quantity::force, "expanded uncertainty, 95 %"),
+      field("freedom", &T::freedom, Quantity::number, "effective degrees of freedom; none: very many, or by draws"),
+      field("coverage", &T::coverage, Quantity::number, "expanded over standard uncertainty"),
+      field("expanded", &T::expanded, Quantity::force, "expanded uncertainty, 95 %: half of the interval"),
+      field("low", &T::low, Quantity::force, "end of the 95 % interval"),
+      field("high", &T::high, Quantity::force, "end of the 95 % interval"),
+      field("by_draws", &T::by_draws, "interval and window are those of the draws, which reject the linear ones"),
       field("budget", &T::budget, "what each input makes unsure, the largest first"),
       field("parts", &T::parts, "values beside the tension"), field("drawn", &T::drawn, "check by draws (JCGM 101)"),
       field("window", &T::window, "against the window of the job"), field("simple", &T::simple, "the usual short cut"),

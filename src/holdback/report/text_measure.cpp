@@ -39,21 +39,30 @@ Ink ink_of_state(const std::string& state) {
   return state == "outside" ? Ink::bad : Ink::warning;
 }
 
+/// "149.9 N ± 2.4 N (95 %)", or the ends of the interval where it is that of the draws.
+std::string interval_of(const Measurement& found, units::System system) {
+  const auto at = [&](double value) { return rounded_to(value, *found.uncertainty, Quantity::force, system); };
+  if (found.by_draws)
+    return fmt::format("{}, 95 % between {} and {} by draws", at(*found.tension), at(*found.low), at(*found.high));
+  return fmt::format("{} ± {} (95 %)", rounded_to(*found.tension, *found.expanded, Quantity::force, system),
+                     doubt_of(*found.expanded, Quantity::force, system));
+}
+
+std::string factor_of(const Measurement& found) {
+  const bool told = found.freedom.has_value();
+  return fmt::format("{:.2f}", *found.coverage) +
+         (told ? fmt::format(", {:.0f} degree{} of freedom", *found.freedom, *found.freedom < 1.5 ? "" : "s") : "");
+}
+
 void headline(Sheet& sheet, const Measurement& found) {
   const auto system = sheet.style().system;
   sheet.title(title_of(found));
   sheet.blank();
-  sheet.paragraph(
-      fmt::format("Tension {} ± {} (95 %)", rounded_to(*found.tension, *found.expanded, Quantity::force, system),
-                  doubt_of(*found.expanded, Quantity::force, system)),
-      Ink::strong);
+  sheet.paragraph("Tension " + interval_of(found, system), Ink::strong);
   std::vector<Fact> facts{
       {"standard uncertainty", doubt_of(*found.uncertainty, Quantity::force, system) +
-                                   fmt::format(", {:.1f} %", 100 * *found.uncertainty / *found.tension)},
-      {"factor for 95 %",
-       fmt::format("{:.2f}", *found.coverage) +
-           (found.freedom ? fmt::format(", {:.0f} degree{} of freedom", *found.freedom, *found.freedom < 1.5 ? "" : "s")
-                          : std::string{})}};
+                                   fmt::format(", {:.1f} %", 100 * *found.uncertainty / *found.tension)}};
+  if (!found.by_draws) facts.push_back({"factor for 95 %", factor_of(found)});
   if (found.per_width)
     facts.insert(facts.begin(), {"per width", shown(*found.per_width, Quantity::tension_per_width, system)});
   sheet.facts(facts);
@@ -101,10 +110,10 @@ void drawn_text(Sheet& sheet, const Measurement& found) {
   sheet.paragraph(
       fmt::format("Check by {} {} draws (seed {}): 95 % between {} and {}; the linear interval {} to {} {} within "
                   "{} of it.",
-                  drawn.draws, drawn.points, drawn.seed, at(drawn.low), at(drawn.high),
-                  at(*found.tension - *found.expanded), at(*found.tension + *found.expanded),
-                  drawn.agrees ? "is" : "is not", doubt_of(drawn.tolerance, Quantity::force, system)),
-      drawn.agrees ? Ink::faint : Ink::warning, 2, true);
+                  drawn.draws, drawn.points, drawn.seed, at(drawn.low), at(drawn.high), at(drawn.linear_low),
+                  at(drawn.linear_high), drawn.agrees ? "is" : "is not",
+                  doubt_of(drawn.tolerance, Quantity::force, system)),
+      Ink::faint, 2, true);
 }
 
 void parts_text(Sheet& sheet, const Measurement& found) {
@@ -134,9 +143,10 @@ void sound_text(Sheet& sheet, const Measurement& found) {
   const auto system = sheet.style().system;
   const auto& sound = *found.sound;
   sheet.section("The recording");
-  sheet.paragraph(fmt::format("{} after the tap were used; the span rings at {}, standard uncertainty {}.",
+  const auto which = sound.partial > 1 ? fmt::format(", which is its {}. partial", sound.partial) : std::string{};
+  sheet.paragraph(fmt::format("{} after the tap were used; the span rings at {}{}, standard uncertainty {}.",
                               shown(sound.duration, Quantity::duration, system),
-                              rounded_to(sound.frequency, sound.uncertainty, Quantity::frequency, system),
+                              rounded_to(sound.frequency, sound.uncertainty, Quantity::frequency, system), which,
                               doubt_of(sound.uncertainty, Quantity::frequency, system)));
   Table table({{"tone\n" + unit_head(Quantity::frequency, system), true, false, ""},
                {"of the\nhighest", true, false, ""},

@@ -41,6 +41,8 @@ struct DrawnCheck {
   double high{};                        // [N]
   double tolerance{};                   // [N] by which the ends of both intervals may differ
   bool agrees{};                        // the linear interval is as good
+  double linear_low{};                  // [N] 95 % by linear propagation
+  double linear_high{};                 // [N]
 };
 
 /// How the tension lies in the window of the job.
@@ -52,6 +54,8 @@ struct MeasuredWindow {
   double probability{};  // [1] that the tension is inside
   std::string state{};   // "inside", "may be outside", "outside"
   Note verdict{};
+  double below{};  // [1] probability that it is below the window
+  double above{};  // [1] that it is above
 };
 
 /// The usual short cut, and how wrong it is here.
@@ -82,7 +86,7 @@ struct MethodOutlook {
 struct SpectrumPeak {
   double frequency{};  // [rad/s]
   double level{};      // [1] of the highest
-  int partial{};       // of the frequency found; 0: none
+  int partial{};       // which one of the span's; 0: none
 };
 
 /// What a recording of a plucked span says.
@@ -92,6 +96,7 @@ struct PluckSound {
   double frequency{};                 // [rad/s] of the span
   double uncertainty{};               // [rad/s] standard
   std::vector<SpectrumPeak> peaks{};  // from low to high
+  int partial{1};                     // which one of the span's tones `frequency` is; 1 the lowest
 };
 
 /// A key of the method, for a form.
@@ -122,9 +127,12 @@ struct Measurement {
   std::optional<double> tension{};      // [N] over the whole width
   std::optional<double> per_width{};    // [N/m] where the width is known
   std::optional<double> uncertainty{};  // [N] standard
-  std::optional<double> freedom{};      // effective degrees of freedom; none: without end
-  std::optional<double> coverage{};     // [1] factor for 95 %
-  std::optional<double> expanded{};     // [N] 95 %
+  std::optional<double> freedom{};      // effective degrees of freedom; none: above a thousand, or by draws
+  std::optional<double> coverage{};     // [1] expanded over standard uncertainty
+  std::optional<double> expanded{};     // [N] half of the 95 % interval
+  std::optional<double> low{};          // [N] 95 % interval
+  std::optional<double> high{};         // [N]
+  bool by_draws{};                      // interval and window are those of the draws, since these reject the linear one
   std::vector<BudgetLine> budget{};     // the largest first
   std::vector<MeasuredPart> parts{};
   std::optional<DrawnCheck> drawn{};

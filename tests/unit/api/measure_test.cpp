@@ -76,6 +76,41 @@ TEST(read_readings, what_is_wrong_is_told_with_what_is_accepted) {
   EXPECT_NE(told("pluck", {"partial", "1.5"}).find("whole"), std::string::npos);
 }
 
+// A tape's span and a bar's push are far apart in size: each reading has a sample of its own.
+TEST(read_readings, what_is_accepted_is_the_methods_own_sample) {
+  const auto accepted = [](const std::string& method, const Reading& reading) {
+    Problems problems;
+    read(method, {reading}, problems);
+    return problems.empty() ? std::string{} : problems.front().accepted.text;
+  };
+  EXPECT_EQ(accepted("push", {"push", "10"}), "push=10.0mm");
+  EXPECT_EQ(accepted("sag", {"sag", "1e300 mm"}), "sag=3.5mm");
+  EXPECT_EQ(accepted("pull", {"pull", "12 kg"}), "pull=95N");
+  EXPECT_NE(accepted("push", {"force", "6N±-1N"}).find("force=6.4N±3%"), std::string::npos);
+  for (const MeasureMethod& method : measure_methods())
+    for (const ReadingKey& key : method.keys) {
+      Problems problems;
+      EXPECT_EQ(read(std::string(method.key), {{std::string(key.key), std::string(key.sample)}}, problems).size(), 1U);
+      EXPECT_TRUE(problems.empty()) << key.key;
+    }
+}
+
+TEST(read_readings, more_than_a_thousand_of_one_key_are_told) {
+  std::vector<Reading> many(1003, {"force", "6.4 N"});
+  many.push_back({"push", "10 mm"});
+  Problems problems;
+  const auto all = read("push", many, problems);
+  ASSERT_EQ(all.size(), 2U);
+  EXPECT_EQ(all[1].values.size(), 1000U);
+  ASSERT_EQ(problems.size(), 1U);
+  EXPECT_EQ(problems.front().severity, Severity::warning);
+  EXPECT_NE(problems.front().what.text.find("left out"), std::string::npos);
+  many.erase(many.begin(), many.begin() + 3);
+  problems.clear();
+  read("push", many, problems);
+  EXPECT_TRUE(problems.empty());
+}
+
 // RFC 4648, section 10: test vectors.
 TEST(bytes_of_base64, of_the_published_vectors) {
   EXPECT_EQ(bytes_of_base64(""), "");
@@ -129,7 +164,7 @@ TEST(measure, without_readings_every_needed_one_is_named) {
   EXPECT_EQ(out["outcome"], "bad_input");
   ASSERT_EQ(out["problems"].size(), 3U);
   EXPECT_EQ(out["problems"][0]["field"], "span");
-  EXPECT_EQ(out["problems"][2]["accepted"]["text"], "force=150 N, 35 lbf");
+  EXPECT_EQ(out["problems"][2]["accepted"]["text"], "force=6.4N");
   EXPECT_FALSE(out.contains("measurement"));
 }
 

@@ -94,6 +94,18 @@ TEST(measured_figure, shows_interval_window_and_budget) {
   EXPECT_FALSE(pictures::has_label(scene, "frequency"));  // makes nothing
 }
 
+TEST(measured_figure, shows_the_interval_of_the_draws_where_it_counts) {
+  auto measured = found("push");
+  measured.by_draws = true;
+  measured.low = 86.1;
+  measured.high = 91.9;
+  measured.drawn = DrawnCheck{32768, "quasi-random (Sobol)", 1, 88.4, 2.1, 86.1, 91.9, 0.5, false, 84.2, 92.6};
+  const auto scene = measured_figure(measured, si);
+  expect_sound(scene);
+  for (const auto* words : {"95 % 86.1 N to 91.9 N", "which count here"})
+    EXPECT_TRUE(pictures::has_label(scene, words)) << words;
+}
+
 TEST(measured_figure, without_a_window_or_a_tension) {
   auto bare = found("sag");
   bare.window.reset();

@@ -125,12 +125,12 @@ TEST(plucked_tension, is_the_way_back) {
 }
 
 // By hand: 46 N and 40 N with the brake on, 5 N and 1 N with it off.
-TEST(pull_parts, part_brake_drag_and_the_rolls_own_weight) {
+TEST(pull_parts, part_brake_drag_and_what_both_ways_differ_by) {
   const PullParts parts = pull_parts({46, 40, 5, 1});
   EXPECT_EQ(parts.running, 43);
   EXPECT_EQ(parts.drag, 3);
   EXPECT_EQ(parts.brake, 40);
-  EXPECT_EQ(parts.unbalance, 3);
+  EXPECT_EQ(parts.difference, 3);
 }
 
 // Check T-4.
