@@ -5,6 +5,7 @@
 
 #include "holdback/physics/brake.hpp"
 #include "holdback/physics/pressure.hpp"
+#include "holdback/physics/roll.hpp"
 #include "holdback/sizing/notes.hpp"
 
 namespace holdback::sizing {
@@ -14,11 +15,12 @@ namespace {
 constexpr int automatic_points = 10;
 constexpr int most_settings = 60;
 
-// The brake as a planner sees it: nominal friction, as hot as it runs at the diameter in question.
+// The brake as a planner sees it: nominal friction, as hot as it runs at the diameter in question, at the job's speed.
 class Planner {
  public:
   Planner(const Job& job, const Candidate& candidate, const Site& site, int pairs)
-      : demand_(demand_of(job, site)),
+      : job_(job),
+        demand_(demand_of(job, site)),
         candidate_(candidate),
         site_(site),
         drag_(site.drag + candidate.brakes * candidate.brake->drag),
@@ -29,22 +31,32 @@ class Planner {
   double core() const { return demand_.radius.front(); }
   double full() const { return demand_.radius.back(); }
   double threshold() const { return candidate_.brake->threshold_pressure; }
-  double drag() const { return drag_; }
   double setpoint() const { return demand_.tension.setpoint; }
 
+  // What holds the web back without the brake: drag, and the roll that turns faster as it thins. The second is most of
+  // it near the core of a heavy, fast roll.
+  double without_brake(double radius) const {
+    const auto& roll = job_.roll;
+    const double inertia =
+        site_.shaft_inertia + candidate_.brakes * candidate_.brake->disc_inertia +
+        physics::core_inertia(roll.core_mass, roll.core_radius()) +
+        physics::web_inertia(job_.web.basis_weight, job_.web.width, job_.web.caliper, roll.core_radius(), radius);
+    return drag_ + inertia * physics::roll_acceleration(0, job_.web.caliper, demand_.speed, radius);
+  }
   double slope(double radius) const {
-    const double torque = setpoint() * radius - drag_;
+    const double torque = setpoint() * radius - without_brake(radius);
     const double temperature = disc_temperature(candidate_, site_, torque, demand_.speed / radius);
     return cold_ * physics::fade_factor(*candidate_.grade, temperature);
   }
   double pressure_for(double tension, double radius) const {
-    return physics::pressure_for_tension(tension, radius, drag_, slope(radius), threshold());
+    return physics::pressure_for_tension(tension, radius, without_brake(radius), slope(radius), threshold());
   }
   double tension_at(double pressure, double radius) const {
-    return physics::tension_at_pressure(pressure, radius, drag_, slope(radius), threshold());
+    return physics::tension_at_pressure(pressure, radius, without_brake(radius), slope(radius), threshold());
   }
 
  private:
+  const Job& job_;
   Demand demand_;
   const Candidate& candidate_;
   const Site& site_;
@@ -65,16 +77,26 @@ std::vector<PlanPoint> automatic(const Planner& planner) {
 
 double rounded(double pressure, double step) { return step > 0 ? std::round(pressure / step) * step : pressure; }
 
-// Settings at diameters in geometric progression. Between two of them tension rises as 1/R, so each starts as far below
-// the setpoint as it ends above.
+// The pressure at which the tension starts as far below the setpoint as it ends above: it rises with the pressure.
+double balanced(const Planner& planner, double from, double to) {
+  double low = planner.threshold();
+  double high = std::max(planner.pressure_for(planner.setpoint(), from), planner.pressure_for(planner.setpoint(), to));
+  for (int i = 0; i < 60 && low < high; ++i) {
+    const double middle = (low + high) / 2;
+    const double sum = planner.tension_at(middle, from) + planner.tension_at(middle, to);
+    (sum < 2 * planner.setpoint() ? low : high) = middle;
+  }
+  return (low + high) / 2;
+}
+
+// Settings at diameters in geometric progression, for between two of them tension rises as 1/R and a little more.
 std::vector<HandSetting> settings(const Planner& planner, int count, double step) {
   const double ratio = std::pow(planner.full() / planner.core(), 1.0 / count);
-  const double below = (ratio - 1) / (ratio + 1);
   std::vector<HandSetting> card;
   for (int i = 0; i < count; ++i) {
     const double from = planner.full() / std::pow(ratio, i);
     const double to = i + 1 == count ? planner.core() : from / ratio;
-    const double pressure = rounded(planner.pressure_for(planner.setpoint() * (1 - below), from), step);
+    const double pressure = rounded(balanced(planner, from, to), step);
     card.push_back({2 * from, 2 * to, pressure, planner.tension_at(pressure, from), planner.tension_at(pressure, to)});
   }
   return card;

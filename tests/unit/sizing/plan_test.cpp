@@ -22,6 +22,16 @@ TEST(plan, asks_for_less_pressure_as_the_roll_gets_smaller) {
   for (std::size_t i = 1; i < points.size(); ++i) EXPECT_LT(points[i].pressure, points[i - 1].pressure);
 }
 
+// The same balance as in the check of the limits: what brake, drag and the thinning roll hold is the tension.
+TEST(plan, sets_the_pressures_that_the_choice_states_at_full_roll_and_at_the_core) {
+  Stand stand = test::small_stand();
+  stand.jobs[0].speed = stand.line.top_speed;
+  const JobFit checked = choose(stand, {}).recommended->jobs[0];
+  const auto points = plan(stand, {}).jobs[0].automatic;
+  EXPECT_NEAR(points.front().pressure, checked.pressure_full, 1e-6 * checked.pressure_full);
+  EXPECT_NEAR(points.back().pressure, checked.pressure_core, 1e-6 * checked.pressure_core);
+}
+
 TEST(plan, keeps_every_hand_setting_within_the_tolerance) {
   for (const double tolerance : {0.05, 0.1, 0.2}) {
     const Plan answer = plan(test::small_stand(), {{}, tolerance});
