@@ -169,6 +169,8 @@ std::vector<BeamLoad> loads_on(const Shaft& shaft, const Beam& beam, const Roll&
 /// What the shaft bears where a piece bends most.
 struct Strain {
   double place{};
+  std::size_t section{};
+  double moment{};
   double bending{};
   double torsion{};
   double safety{};
@@ -178,6 +180,8 @@ Strain strain_in(const BentPiece& piece, const Shaft& shaft, double torque) {
   const ShaftSection& section = shaft.sections[piece.stretch];
   Strain strain;
   strain.place = piece.largest_moment_place;
+  strain.section = piece.stretch;
+  strain.moment = piece.largest_moment;
   strain.bending = bending_stress(piece.largest_moment, section.diameter, section.bore);
   strain.torsion = torsion_stress(torque, section.diameter, section.bore);
   const double limit = endurance_limit(shaft.tensile_strength, section.diameter);
@@ -195,6 +199,8 @@ void find_worst(const Shaft& shaft, const BentBeam& bent, double torque, ShaftSt
   const auto weaker = [](const Strain& a, const Strain& b) { return a.safety < b.safety; };
   const Strain worst = *std::min_element(strains.begin(), strains.end(), weaker);
   state.worst_place = worst.place;
+  state.worst_section = worst.section;
+  state.bending_moment = worst.moment;
   state.bending_stress = worst.bending;
   state.torsion_stress = worst.torsion;
   state.safety = worst.safety;

@@ -4,6 +4,7 @@
 // tensile strength, T tension, R radius of the roll.
 #pragma once
 
+#include <cstddef>
 #include <vector>
 
 #include "holdback/model/shaft.hpp"
@@ -83,6 +84,8 @@ struct ShaftState {
   double bending_stress{};       // [Pa] at the place of least safety, without its notch
   double torsion_stress{};       // [Pa] there, without its notch
   double worst_place{};          // [m]
+  double bending_moment{};       // [N·m] there
+  std::size_t worst_section{};   // number of the section there
   double safety{};               // [1] against fatigue, notch factor included
   double first_bearing_load{};   // [N] radial
   double second_bearing_load{};  // [N]

@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <cmath>
 
-#include "holdback/physics/shaft.hpp"
 #include "holdback/physics/torque.hpp"
 
 namespace holdback::sizing {
@@ -41,6 +40,14 @@ void add_grip(ShaftFacts& facts, const Job& job, const Demand& demand, const Sit
 
 void add_bearings(ShaftFacts& facts, const Job& job, const Demand& demand, const Shaft& shaft) {
   if (!shaft.bearing_rating) return;
+  const BearingCourse course = bearing_course(job, demand, shaft);
+  const double revolutions = physics::bearing_life(*shaft.bearing_rating, course.load, shaft.bearing_kind);
+  facts.bearing_life = finite(physics::bearing_running_time(revolutions, course.speed), no_end);
+}
+
+}  // namespace
+
+BearingCourse bearing_course(const Job& job, const Demand& demand, const Shaft& shaft) {
   std::vector<physics::BearingDuty> first;
   std::vector<physics::BearingDuty> second;
   for (std::size_t k = 0; k < load_steps; ++k) {
@@ -50,19 +57,16 @@ void add_bearings(ShaftFacts& facts, const Job& job, const Demand& demand, const
     first.push_back({state.first_bearing_load, demand.rotational_speed[i], time});
     second.push_back({state.second_bearing_load, demand.rotational_speed[i], time});
   }
-  const double load = std::max(physics::equivalent_bearing_load(first, shaft.bearing_kind),
-                               physics::equivalent_bearing_load(second, shaft.bearing_kind));
+  const double first_load = physics::equivalent_bearing_load(first, shaft.bearing_kind);
+  const double second_load = physics::equivalent_bearing_load(second, shaft.bearing_kind);
   double turned = 0;
   double time = 0;
   for (const physics::BearingDuty& duty : first) {
     turned += duty.speed * duty.duration;
     time += duty.duration;
   }
-  const double revolutions = physics::bearing_life(*shaft.bearing_rating, load, shaft.bearing_kind);
-  facts.bearing_life = finite(physics::bearing_running_time(revolutions, turned / time), no_end);
+  return {first_load < second_load ? second : first, std::max(first_load, second_load), turned / time};
 }
-
-}  // namespace
 
 ShaftFacts shaft_facts(const Job& job, const Demand& demand, const Site& site) {
   const Shaft& shaft = *site.shaft;
