@@ -55,47 +55,66 @@ struct FieldInfo {
 /// The value that the default text states; throws std::logic_error when the table itself is wrong.
 Value default_value(const FieldInfo& info);
 
-/// A row of the table of T. `set` puts a read value into T.
+/// A row of the table of T. `set` puts a read value into T; `get` says what stands there, if anything does.
 template <class T>
 struct Field : FieldInfo {
   std::function<void(T&, const Value&)> set{};
+  std::function<std::optional<Value>(const T&)> get{};
 
   static Field quantity(std::string key, Quantity kind, double T::*member) {
-    return make(std::move(key), Form::quantity, kind,
-                [member](T& to, const Value& v) { to.*member = std::get<double>(v); });
+    return make(
+        std::move(key), Form::quantity, kind, [member](T& to, const Value& v) { to.*member = std::get<double>(v); },
+        [member](const T& from) { return Value{from.*member}; });
   }
   static Field quantity(std::string key, Quantity kind, std::optional<double> T::*member) {
-    return make(std::move(key), Form::quantity, kind,
-                [member](T& to, const Value& v) { to.*member = std::get<double>(v); });
+    return make(
+        std::move(key), Form::quantity, kind, [member](T& to, const Value& v) { to.*member = std::get<double>(v); },
+        [member](const T& from) { return optional_value(from.*member); });
   }
   static Field count(std::string key, int T::*member) {
-    return make(std::move(key), Form::quantity, Quantity::count,
-                [member](T& to, const Value& v) { to.*member = static_cast<int>(std::get<double>(v)); });
+    return make(
+        std::move(key), Form::quantity, Quantity::count,
+        [member](T& to, const Value& v) { to.*member = static_cast<int>(std::get<double>(v)); },
+        [member](const T& from) { return Value{static_cast<double>(from.*member)}; });
   }
   static Field count(std::string key, std::optional<int> T::*member) {
-    return make(std::move(key), Form::quantity, Quantity::count,
-                [member](T& to, const Value& v) { to.*member = static_cast<int>(std::get<double>(v)); });
+    return make(
+        std::move(key), Form::quantity, Quantity::count,
+        [member](T& to, const Value& v) { to.*member = static_cast<int>(std::get<double>(v)); },
+        [member](const T& from) { return optional_value(from.*member); });
   }
   static Field text(std::string key, std::string T::*member) {
-    return make(std::move(key), Form::text, Quantity::number,
-                [member](T& to, const Value& v) { to.*member = std::get<std::string>(v); });
+    return make(
+        std::move(key), Form::text, Quantity::number,
+        [member](T& to, const Value& v) { to.*member = std::get<std::string>(v); },
+        [member](const T& from) {
+          const std::string& text = from.*member;
+          return text.empty() ? std::nullopt : std::optional<Value>(text);
+        });
   }
   /// `meanings` pairs each word with the value it stands for.
   template <class Meaning, class Member>
   static Field word(std::string key, std::vector<std::pair<std::string, Meaning>> meanings, Member member) {
     std::vector<std::string> words;
     for (const auto& meaning : meanings) words.push_back(meaning.first);
-    Field field = make(std::move(key), Form::words, Quantity::number,
-                       [member, meanings = std::move(meanings)](T& to, const Value& v) {
-                         for (const auto& [word, meaning] : meanings)
-                           if (word == std::get<std::string>(v)) to.*member = meaning;
-                       });
+    Field field = make(
+        std::move(key), Form::words, Quantity::number,
+        [member, meanings](T& to, const Value& v) {
+          for (const auto& [word, meaning] : meanings)
+            if (word == std::get<std::string>(v)) to.*member = meaning;
+        },
+        [member, meanings](const T& from) -> std::optional<Value> {
+          for (const auto& [word, meaning] : meanings)
+            if (from.*member == meaning) return word;
+          return std::nullopt;
+        });
     field.words = std::move(words);
     return field;
   }
   /// A list of tables, each a row set of its own; read by its section's reader.
   static Field points(std::string key) {
-    return make(std::move(key), Form::points, Quantity::number, [](T&, const Value&) {});
+    return make(
+        std::move(key), Form::points, Quantity::number, [](T&, const Value&) {}, [](const T&) { return std::nullopt; });
   }
 
   Field&& above(const std::string& end) && { return bound_low(end, true), std::move(*this); }
@@ -118,12 +137,18 @@ struct Field : FieldInfo {
   Field&& needed_for(std::vector<std::string> pads) && { return needed_with = std::move(pads), std::move(*this); }
 
  private:
-  static Field make(std::string key, Form form, Quantity kind, std::function<void(T&, const Value&)> set) {
+  template <class Number>
+  static std::optional<Value> optional_value(const std::optional<Number>& number) {
+    return number ? std::optional<Value>(static_cast<double>(*number)) : std::nullopt;
+  }
+  static Field make(std::string key, Form form, Quantity kind, std::function<void(T&, const Value&)> set,
+                    std::function<std::optional<Value>(const T&)> get) {
     Field field;
     field.key = std::move(key);
     field.form = form;
     field.kind = kind;
     field.set = std::move(set);
+    field.get = std::move(get);
     return field;
   }
 };

@@ -153,4 +153,41 @@ Brake resolved(const BrakeDraft& draft) {
   return brake;
 }
 
+bool basis_weight_derived(const Web& web) { return follows_from_density(web); }
+
+bool pad_area_derived(const Brake& brake) {
+  const double face = face_of(brake.pad);
+  return std::abs(brake.pad_area - face) <= 1e-9 * face;
+}
+
+WebDraft draft_of(const Web& web) {
+  WebDraft draft;
+  static_cast<Web&>(draft) = web;
+  draft.given_basis_weight = web.basis_weight;
+  return draft;
+}
+
+BrakeDraft draft_of(const Brake& brake) {
+  BrakeDraft draft;
+  static_cast<Brake&>(draft) = brake;
+  if (const auto* sector = std::get_if<SectorPad>(&brake.pad)) {
+    draft.form = PadForm::sector;
+    draft.pad_inner_diameter = sector->inner_diameter;
+    draft.pad_outer_diameter = sector->outer_diameter;
+    draft.pad_angle = sector->angle;
+  } else if (const auto* round = std::get_if<RoundPad>(&brake.pad)) {
+    draft.form = PadForm::round;
+    draft.pad_diameter = round->pad_diameter;
+    draft.pad_centre_diameter = round->centre_diameter;
+  } else {
+    const auto& sheet = std::get<DataSheetPad>(brake.pad);
+    draft.form = PadForm::data_sheet;
+    draft.torque_pressure = sheet.torque_pressure;
+    draft.effective_diameter = sheet.effective_diameter;
+  }
+  if (brake.piston_area > 0) draft.given_piston_area = brake.piston_area;
+  draft.given_pad_area = brake.pad_area;
+  return draft;
+}
+
 }  // namespace holdback::files

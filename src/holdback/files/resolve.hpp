@@ -31,4 +31,13 @@ Roll roll_called(const std::string& name, const Stand& stand, const Node& node, 
 /// Pad by its form; the pad's face from its geometry when it is not given.
 Brake resolved(const BrakeDraft& draft);
 
+/// Model values → drafts, as a file would say them. A number that may have been derived from its neighbours (basis
+/// weight, face of the pads) is there all the same.
+WebDraft draft_of(const Web& web);
+BrakeDraft draft_of(const Brake& brake);
+
+/// Whether such a number is what its neighbours make it.
+bool basis_weight_derived(const Web& web);
+bool pad_area_derived(const Brake& brake);
+
 }  // namespace holdback::files
