@@ -13,8 +13,7 @@ namespace holdback::draw {
 
 namespace {
 
-constexpr std::size_t most_jobs = 60;
-constexpr std::size_t most_columns = 12;
+constexpr std::size_t jobs_in_words = 60;
 constexpr double row = 5.2;   // [mm]
 constexpr double names = 46;  // for the jobs at the left
 constexpr double column = 16;
@@ -57,8 +56,8 @@ std::vector<std::size_t> least(std::size_t count, std::size_t most, const Margin
   return order;
 }
 
-std::vector<std::size_t> jobs_shown(const std::vector<JobFit>& jobs, Matrix& matrix) {
-  const auto shown = least(jobs.size(), most_jobs, [&](std::size_t i) { return jobs[i].margin; });
+std::vector<std::size_t> jobs_shown(const std::vector<JobFit>& jobs, const MatrixRoom& most, Matrix& matrix) {
+  const auto shown = least(jobs.size(), most.jobs, [&](std::size_t i) { return jobs[i].margin; });
   for (const auto i : shown) matrix.jobs.push_back(jobs[i].job);
   if (shown.size() < jobs.size()) {
     matrix.notes.push_back({fmt::format("Shown are the {} with the least in hand; {} more are left out.",
@@ -90,17 +89,17 @@ bool is_cut(const Heading& heading, const Fit& fit) {
   return brake != fit.brake || fitted(fit.grade, column - 0.8, size, weight_of(heading)) != fit.grade;
 }
 
-Matrix of_fits(const Choice& choice) {
+Matrix of_fits(const Choice& choice, const MatrixRoom& most) {
   Matrix matrix;
   matrix.across = "Least in hand on each fit that was tried, best first";
   std::vector<const FitResult*> fits;
   std::size_t with_jobs = 0;
   for (const auto& fit : choice.all) {
     if (fit.jobs.empty()) continue;
-    if (++with_jobs <= most_columns) fits.push_back(&fit);
+    if (++with_jobs <= most.columns) fits.push_back(&fit);
   }
   const auto& jobs = choice.recommended && !choice.recommended->jobs.empty() ? choice.recommended->jobs : fits[0]->jobs;
-  const auto shown = jobs_shown(jobs, matrix);
+  const auto shown = jobs_shown(jobs, most, matrix);
   for (const auto* fit : fits) {
     matrix.headings.push_back(heading_of(fit->fit, choice.recommended && fit->fit == choice.recommended->fit));
     if (is_cut(matrix.headings.back(), fit->fit))
@@ -124,7 +123,7 @@ Matrix of_fits(const Choice& choice) {
 }
 
 /// The limits that come closest for any of the jobs, in their usual order.
-std::vector<LimitId> limits_shown(const std::vector<JobFit>& jobs, Matrix& matrix) {
+std::vector<LimitId> limits_shown(const std::vector<JobFit>& jobs, const MatrixRoom& most, Matrix& matrix) {
   std::vector<LimitId> ids;
   for (int i = 0; i < limit_count; ++i) {
     const auto id = static_cast<LimitId>(i);
@@ -140,7 +139,7 @@ std::vector<LimitId> limits_shown(const std::vector<JobFit>& jobs, Matrix& matri
     return lowest;
   };
   std::vector<LimitId> shown;
-  for (const auto i : least(ids.size(), most_columns, margin)) shown.push_back(ids[i]);
+  for (const auto i : least(ids.size(), most.columns, margin)) shown.push_back(ids[i]);
   if (shown.size() < ids.size()) {
     matrix.notes.push_back({fmt::format("Shown are the {} with the least in hand; {} more are left out.",
                                         counted(shown.size(), "limit"), ids.size() - shown.size())});
@@ -148,11 +147,11 @@ std::vector<LimitId> limits_shown(const std::vector<JobFit>& jobs, Matrix& matri
   return shown;
 }
 
-Matrix of_limits(const FitResult& fit) {
+Matrix of_limits(const FitResult& fit, const MatrixRoom& most) {
   Matrix matrix;
   matrix.across = "In hand, limit by limit";
-  const auto shown = jobs_shown(fit.jobs, matrix);
-  const auto limits = limits_shown(fit.jobs, matrix);
+  const auto shown = jobs_shown(fit.jobs, most, matrix);
+  const auto limits = limits_shown(fit.jobs, most, matrix);
   for (const auto id : limits) matrix.headings.push_back({broken(info(id).name, column - 0.8, size, 4), false});
   for (const auto i : shown) {
     auto& cells = matrix.cells.emplace_back();
@@ -164,11 +163,11 @@ Matrix of_limits(const FitResult& fit) {
   return matrix;
 }
 
-Matrix matrix_of(const Choice& choice) {
+Matrix matrix_of(const Choice& choice, const MatrixRoom& most) {
   const bool fits =
       std::any_of(choice.all.begin(), choice.all.end(), [](const FitResult& fit) { return !fit.jobs.empty(); });
-  if (fits) return of_fits(choice);
-  return choice.recommended ? of_limits(*choice.recommended) : Matrix{};
+  if (fits) return of_fits(choice, most);
+  return choice.recommended ? of_limits(*choice.recommended, most) : Matrix{};
 }
 
 void write(Scene& scene, Point at, const std::string& text, MarkRole role, Anchor anchor, Weight weight) {
@@ -232,7 +231,7 @@ std::string in_words(const Choice& choice) {
   const auto& fit = *choice.recommended;
   std::string out = fmt::format("{} covers {} of {}, {} of them tight.", fit_text(fit.fit), fit.covered,
                                 counted(fit.jobs.size(), "job"), fit.tight);
-  for (std::size_t i = 0; i < std::min(fit.jobs.size(), most_jobs); ++i) {
+  for (std::size_t i = 0; i < std::min(fit.jobs.size(), jobs_in_words); ++i) {
     const auto& job = fit.jobs[i];
     out += fmt::format(" {}: {} in hand, {}, {}.", job.job, margin_text(job.margin), info(job.binding).name,
                        key_of(job.state));
@@ -252,8 +251,8 @@ std::string under_of(const Choice& choice) {
 
 }  // namespace
 
-Scene coverage_figure(const Choice& choice) {
-  const auto matrix = matrix_of(choice);
+Scene coverage_figure(const Choice& choice, const MatrixRoom& most) {
+  const auto matrix = matrix_of(choice, most);
   double lines = 0;
   for (const auto& heading : matrix.headings) lines = std::max(lines, static_cast<double>(heading.lines.size()));
   const double head = 8 + 3 * lines;

@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <set>
 
+#include "holdback/draw/elevation.hpp"
 #include "holdback/draw/figure_parts.hpp"
 
 namespace holdback::draw {
@@ -92,6 +93,17 @@ void add_job(Figures& figures, const Choice& choice, units::System system) {
   if (job->likelihood) figures.add("drivers", job->job, drivers_figure(*job->likelihood, under));
 }
 
+/// The stand with the roll of the job that the other figures show, else of the first one.
+void add_stand(Figures& figures, const Choice& choice, const Stand& stand, units::System system) {
+  if (stand.jobs.empty()) return;
+  const auto* shown_job = job_of(choice);
+  const auto found = std::find_if(stand.jobs.begin(), stand.jobs.end(),
+                                  [&](const Job& job) { return shown_job != nullptr && job.name == shown_job->job; });
+  const Job& job = found == stand.jobs.end() ? stand.jobs.front() : *found;
+  const Fit* fit = choice.recommended ? &choice.recommended->fit : nullptr;
+  figures.add("stand", job.name, elevation_figure(stand, job, fit, system));
+}
+
 void add_runs(Figures& figures, const Simulation& simulation, units::System system) {
   const auto& runs = simulation.runs;
   const auto kept = [](const MotionRun& run) { return !run.trace.time.empty(); };
@@ -131,8 +143,9 @@ void add_measurement(Figures& figures, const Measurement& found, units::System s
 
 }  // namespace
 
-std::vector<NamedFigure> figures_of(const Answer& answer, units::System system) {
+std::vector<NamedFigure> figures_of(const Answer& answer, units::System system, const Stand* stand) {
   Figures figures;
+  if (answer.choice && stand != nullptr) add_stand(figures, *answer.choice, *stand, system);
   if (answer.choice) {
     const auto& choice = *answer.choice;
     if (choice.recommended && !choice.recommended->jobs.empty()) figures.add("coverage", "", coverage_figure(choice));

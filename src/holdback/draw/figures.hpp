@@ -1,11 +1,13 @@
 // The figures of an answer: each a scene of its own, from the result structs and nothing else.
 #pragma once
 
+#include <cstddef>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "holdback/draw/scene.hpp"
+#include "holdback/model/stand.hpp"
 #include "holdback/results/answer.hpp"
 #include "holdback/units/units.hpp"
 
@@ -29,9 +31,15 @@ Scene pressure_figure(const JobPlan& plan, units::System system);
 /// Pressure over the roll at nominal friction.
 Scene pressure_figure(const Envelope& envelope, const JobFit* job, const std::string& under, units::System system);
 
+/// How much of a mix its figure shows; the figure says what it leaves out.
+struct MatrixRoom {
+  std::size_t jobs{60};
+  std::size_t columns{12};
+};
+
 /// Least in hand of every job: on each fit tried when the answer holds their jobs, else limit by limit on the
-/// recommended one. At most 60 jobs by 12 columns; the figure says what it leaves out.
-Scene coverage_figure(const Choice& choice);
+/// recommended one. Seven columns are as wide as the other figures, 180 mm.
+Scene coverage_figure(const Choice& choice, const MatrixRoom& most = {});
 
 /// Which input drives the spread of what is in hand, and how likely the limits hold.
 Scene drivers_figure(const Likelihood& likelihood, const std::string& under);
@@ -90,8 +98,9 @@ struct NamedFigure {
 /// All that an answer can show. `size`: the mix, then the job that was asked for, else the one with the least in hand;
 /// `plan`: a figure a job, 50 at most; `simulate`: the comparison when there are several runs, then each run that has a
 /// trace; `tune`: margins and runout; `measure`: how it is done, and the tension found; `history`: the pads' depths
-/// over the dates, when any is known. File names differ and are safe
-/// on every file system: lower-case ASCII letters, digits and dashes. Empty for an answer without a result.
-std::vector<NamedFigure> figures_of(const Answer& answer, units::System system);
+/// over the dates, when any is known. With the stand that was sized also its elevation, first, with the roll of that
+/// one job and the recommended fit. File names differ and are safe on every file system: lower-case ASCII letters,
+/// digits and dashes. Empty for an answer without a result.
+std::vector<NamedFigure> figures_of(const Answer& answer, units::System system, const Stand* stand = nullptr);
 
 }  // namespace holdback::draw

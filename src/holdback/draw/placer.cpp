@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace holdback::draw {
 
@@ -82,6 +83,59 @@ std::optional<Point> Placer::spot(const std::vector<Point>& points, std::string_
           if (crossed == 0) return best;
         }
       }
+    }
+  }
+  return best;
+}
+
+Point Placer::meets(const Box& box, Point anchor) {
+  return {std::clamp(anchor.x, box.left, box.right), std::clamp(anchor.y, box.top, box.bottom)};
+}
+
+std::optional<int> Placer::crossings(Point a, Point b) const {
+  const double length = std::hypot(b.x - a.x, b.y - a.y);
+  const int steps = 1 + static_cast<int>(2 * length);
+  for (int i = 0; i <= steps; ++i) {
+    const Point at{std::lerp(a.x, b.x, 1.0 * i / steps), std::lerp(a.y, b.y, 1.0 * i / steps)};
+    // What the leader points at may itself be kept clear of words.
+    if (std::any_of(words_.begin(), words_.end(),
+                    [&](const Box& each) { return within(at, each) && !within(a, each); }))
+      return std::nullopt;
+  }
+  if (!(length > 0)) return 0;
+  const double dx = (b.x - a.x) / length;
+  const double dy = (b.y - a.y) / length;
+  return static_cast<int>(std::count_if(lines_.begin(), lines_.end(), [&](const Point& point) {
+    const double along = (point.x - a.x) * dx + (point.y - a.y) * dy;
+    return along > 0.6 && along < length && std::abs((point.x - a.x) * dy - (point.y - a.y) * dx) < 0.25;
+  }));
+}
+
+std::optional<Box> Placer::beside(Point anchor, double width, double height, double prefer) const {
+  constexpr int turns = 24;
+  // What a person minds, against a millimetre of leader: a line through the words, a line over the leader, a direction
+  // that is 15° from the one asked for.
+  constexpr double through = 3.5;
+  constexpr double over = 1.2;
+  constexpr double turned = 0.9;
+  std::optional<Box> best;
+  double least = 0;
+  for (const double far : {3.0, 5.0, 8.0, 12.0, 17.0, 23.0, 30.0, 38.0, 47.0}) {
+    if (best && far > least) break;
+    for (int k = 0; k < turns; ++k) {
+      const int step = (k + 1) / 2;
+      const double angle = prefer + (k % 2 == 1 ? 1 : -1) * step * 2 * std::numbers::pi / turns;
+      const double reach = far + (std::abs(std::cos(angle)) * width + std::abs(std::sin(angle)) * height) / 2;
+      const Point middle{anchor.x + reach * std::cos(angle), anchor.y - reach * std::sin(angle)};
+      const Box box{middle.x - width / 2, middle.y - height / 2, middle.x + width / 2, middle.y + height / 2};
+      const double cheap = far + turned * step;
+      if ((best && cheap >= least) || !within(box, box_) || on_words(box)) continue;
+      const auto crossed = crossings(anchor, meets(box, anchor));
+      if (!crossed) continue;
+      const double cost = cheap + over * *crossed + through * crossings(grown(box, 0.3));
+      if (best && cost >= least) continue;
+      best = box;
+      least = cost;
     }
   }
   return best;

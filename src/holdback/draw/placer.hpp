@@ -24,9 +24,21 @@ class Placer {
   /// or by lines as well when it has to be `clear` of them.
   std::optional<Point> spot(const std::vector<Point>& points, std::string_view words, double size, bool clear) const;
 
+  /// Room of that size [mm] at the end of a leader from `anchor`: within the box, on no other words and with no words
+  /// under the leader; near the anchor, in the direction `prefer` [rad, 0 to the right, growing upwards] and clear of
+  /// lines as far as that can be had. None when every place is taken by words.
+  std::optional<Box> beside(Point anchor, double width, double height, double prefer) const;
+
+  /// How much of the lines lies in that room: their points, half a millimetre apart.
+  int crossings(const Box& box) const;
+
+  /// Where the leader from `anchor` meets that room: the place of its edge that is nearest.
+  static Point meets(const Box& box, Point anchor);
+
  private:
   bool on_words(const Box& box) const;
-  int crossings(const Box& box) const;
+  /// How many points of the lines lie on a straight line from a to b; none when words lie there.
+  std::optional<int> crossings(Point a, Point b) const;
 
   Box box_;
   std::vector<Box> words_{};

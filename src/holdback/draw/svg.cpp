@@ -7,65 +7,15 @@
 #include <cmath>
 
 #include "holdback/draw/cells.hpp"
+#include "holdback/draw/palette.hpp"
 #include "holdback/units/text.hpp"
 
 namespace holdback::draw {
 
 namespace {
 
-/// Colours of a role: of its lines and letters, and of its areas.
-struct Paint {
-  std::string_view line;
-  std::string_view fill;
-};
-
-struct Palette {
-  std::string_view paper;
-  std::array<Paint, 10> roles;  // in the order of MarkRole; that of `curve` stands in `series`
-  std::array<Paint, series_count> series;
-};
-
-// Letters keep at least 4.5 : 1 against the paper, lines 3 : 1. The series differ in lightness as well as in hue.
-constexpr Palette light{"#ffffff",
-                        {{{"#30383f", "#30383f"},
-                          {"#c9cfd4", "#eef0f2"},
-                          {"", ""},
-                          {"#1b1f23", "#1b1f23"},
-                          {"#8f9aa3", "#e3e8ec"},
-                          {"#1b1f23", "#1b1f23"},
-                          {"#5b6670", "#8b959d"},
-                          {"#0b6b52", "#e2f2ec"},
-                          {"#7a5500", "#fbe7ad"},
-                          {"#a8201a", "#eea99b"}}},
-                        {{{"#0b4f8a", "#0b4f8a"},
-                          {"#b8480b", "#b8480b"},
-                          {"#00735a", "#00735a"},
-                          {"#7d2f7a", "#7d2f7a"},
-                          {"#7a5c00", "#7a5c00"},
-                          {"#3f6f8f", "#3f6f8f"}}}};
-
-constexpr Palette dark{"#14181c",
-                       {{{"#c3cad0", "#c3cad0"},
-                         {"#3a434b", "#232a30"},
-                         {"", ""},
-                         {"#f2f4f5", "#f2f4f5"},
-                         {"#7c8790", "#2c353c"},
-                         {"#e8ebed", "#e8ebed"},
-                         {"#a0abb4", "#6d7780"},
-                         {"#6cd3b2", "#17382f"},
-                         {"#f0c554", "#574614"},
-                         {"#ff9a8b", "#7c2a22"}}},
-                       {{{"#7fb9f2", "#7fb9f2"},
-                         {"#f59a66", "#f59a66"},
-                         {"#5fd0ae", "#5fd0ae"},
-                         {"#dba2d8", "#dba2d8"},
-                         {"#e3c565", "#e3c565"},
-                         {"#a9cbe0", "#a9cbe0"}}}};
-
 constexpr std::array<std::string_view, 10> role_names{"axis", "grid",  "curve", "limit", "area",
                                                       "text", "muted", "good",  "tight", "bad"};
-
-int series_of(const Style& style) { return std::clamp(style.series, 0, series_count - 1); }
 
 /// "s-axis", "f-curve2": the class of a line (s), an area (f) or letters (t).
 std::string class_of(char what, const Style& style) {
@@ -103,9 +53,11 @@ std::string number(double value) {
 }
 
 std::string dashes(const Style& style) {
-  if (style.pattern == Pattern::dashed) return " stroke-dasharray=\"2.4 1.2\"";
-  if (style.pattern == Pattern::dotted) return " stroke-dasharray=\"0.01 1.1\" stroke-linecap=\"round\"";
-  return {};
+  if (style.pattern == Pattern::solid) return {};
+  const bool dotted = style.pattern == Pattern::dotted;
+  const auto& lengths = dotted ? dashes_of_dotted : dashes_of_dashed;
+  return fmt::format(" stroke-dasharray=\"{} {}\"{}", number(lengths[0]), number(lengths[1]),
+                     dotted ? " stroke-linecap=\"round\"" : "");
 }
 
 /// Class, thickness and pattern of a line.

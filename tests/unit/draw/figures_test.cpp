@@ -205,6 +205,12 @@ TEST(coverage_figure, says_what_it_leaves_out) {
   EXPECT_TRUE(pictures::has_label(coverage_figure(*samples::choice().choice), "12 limits with the least in hand"));
 }
 
+TEST(coverage_figure, keeps_to_the_room_it_is_given) {
+  const auto scene = coverage_figure(*samples::choice(70, 14).choice, {35, 7});
+  EXPECT_EQ(scene.width, 180);
+  EXPECT_LT(scene.height, 230);
+}
+
 TEST(coverage_figure, a_fit_that_lacks_a_job_has_no_number_there) {
   auto answer = samples::choice(3, 2);
   answer.choice->all[1].jobs.erase(answer.choice->all[1].jobs.begin());
