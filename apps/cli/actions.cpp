@@ -49,31 +49,7 @@ std::vector<ControlKind> controls_of(const std::string& list) {
   return kinds;
 }
 
-api::Request request_of(const Settings& settings, Problems& problems) {
-  api::Request request;
-  request.command = settings.command;
-  if (is_on_site(settings))
-    read_on_site(settings, request, problems);
-  else
-    request.stand = read_or_note(settings.file, problems);
-  read_jobs(settings, request, problems);
-  request.job = settings.job;
-  request.all = settings.all;
-  if (!settings.brake.empty()) request.brake = settings.brake;
-  if (!settings.grade.empty()) request.grade = settings.grade;
-  request.brakes = settings.brakes;
-  request.tolerance = settings.tolerance;
-  request.threads = settings.threads.value_or(0);
-  request.scenario = settings.scenario;
-  request.compare = controls_of(settings.compare);
-  if (!settings.idlers.empty()) request.idlers = settings.idlers == "each" ? api::Idlers::each : api::Idlers::following;
-  request.progress = progress_bar();
-  return request;
-}
-
-Answer answer_of(const Settings& settings) {
-  Problems problems;
-  const auto request = request_of(settings, problems);
+Answer answer_of(const Settings& settings, const api::Request& request, Problems problems) {
   if (problems.empty()) return api::answer(request);
   Answer answer;
   answer.command = settings.command;
@@ -138,16 +114,43 @@ std::string described(const Settings& settings) {
 
 }  // namespace
 
-int answer_stand(const Settings& settings) {
-  protect_inputs(settings);
-  const auto answer = answer_of(settings);
-  write_fitted_brake(answer, settings);
-  return deliver(answer, settings);
+api::Request request_of(const Settings& settings, Problems& problems) {
+  api::Request request;
+  request.command = settings.command;
+  if (is_on_site(settings))
+    read_on_site(settings, request, problems);
+  else
+    request.stand = read_or_note(settings.file, problems);
+  read_jobs(settings, request, problems);
+  request.job = settings.job;
+  request.all = settings.all;
+  if (!settings.brake.empty()) request.brake = settings.brake;
+  if (!settings.grade.empty()) request.grade = settings.grade;
+  request.brakes = settings.brakes;
+  request.tolerance = settings.tolerance;
+  request.threads = settings.threads.value_or(0);
+  request.scenario = settings.scenario;
+  request.compare = controls_of(settings.compare);
+  if (!settings.idlers.empty()) request.idlers = settings.idlers == "each" ? api::Idlers::each : api::Idlers::following;
+  request.progress = progress_bar();
+  return request;
 }
 
-int deliver(const Answer& answer, const Settings& settings) {
+int answer_stand(const Settings& settings) {
+  protect_inputs(settings);
+  Problems problems;
+  const auto request = request_of(settings, problems);
+  const auto answer = answer_of(settings, request, std::move(problems));
+  write_fitted_brake(answer, settings);
+  // The answer does not hold the stand that its elevation is drawn from.
+  const bool drawn = answer.choice && !settings.svg.empty();
+  const auto stand = drawn ? api::read_stand_for(request).stand : std::optional<Stand>{};
+  return deliver(answer, settings, stand ? &*stand : nullptr);
+}
+
+int deliver(const Answer& answer, const Settings& settings, const Stand* stand) {
   const auto styles = styles_of(settings);
-  write_figures(answer, settings, styles.out.system);
+  write_figures(answer, settings, styles.out.system, stand);
   write_traces(answer, settings, styles.out.system);
   if (!settings.xlsx.empty() && answer.outcome != Outcome::bad_input)
     write_file(workbook(answer, styles.out.system), settings.xlsx);

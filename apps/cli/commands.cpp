@@ -223,7 +223,7 @@ const std::vector<Command>& commands() {
   static const std::vector<Command> all_commands = [] {
     std::vector<Command> all{check(), size(), plan(), simulate(), tune()};
     for (const Command& one : on_site_commands()) all.push_back(one);
-    for (const Command& one : {page_command(), example(), description()}) all.push_back(one);
+    for (const Command& one : {papers_command(), page_command(), example(), description()}) all.push_back(one);
     return all;
   }();
   return all_commands;

@@ -71,6 +71,9 @@ struct Command {
 /// The commands for readings that were taken on site: measure, fit, diagnose, history.
 std::vector<Command> on_site_commands();
 
+/// The command that writes PDFs.
+Command papers_command();
+
 /// Every command, in the order of use.
 const std::vector<Command>& commands();
 

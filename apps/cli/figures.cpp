@@ -10,9 +10,9 @@
 
 namespace holdback::cli {
 
-void write_figures(const Answer& answer, const Settings& settings, units::System system) {
+void write_figures(const Answer& answer, const Settings& settings, units::System system, const Stand* stand) {
   if (settings.svg.empty() || answer.outcome == Outcome::bad_input) return;
-  const auto figures = draw::figures_of(answer, system);
+  const auto figures = draw::figures_of(answer, system, stand);
   make_folder(settings.svg);
   for (const auto& figure : figures) write_in(settings.svg, figure.file + ".svg", draw::svg(figure.scene));
   std::fprintf(stderr, "holdback: %zu figure%s in %s\n", figures.size(), figures.size() == 1 ? "" : "s",

@@ -52,11 +52,11 @@ std::string stand_name(const Settings& settings, Problems& problems) {
   request.stand = read_or_note(settings.stand, problems);
   if (has_errors(problems)) return {};
   const auto read = api::read_stand_for(request);
-  if (const auto* answer = std::get_if<Answer>(&read)) {
-    problems.insert(problems.end(), answer->problems.begin(), answer->problems.end());
+  if (!read.stand) {
+    problems.insert(problems.end(), read.answer.problems.begin(), read.answer.problems.end());
     return {};
   }
-  const std::string& title = std::get<Stand>(read).title;
+  const std::string& title = read.stand->title;
   if (title.empty())
     problems.push_back(api::request_problem("the stand file has no title", "stand.title", "", "--stand-name NAME"));
   return title;

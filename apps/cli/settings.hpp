@@ -34,16 +34,23 @@ struct Settings {
   std::string from{};                   // of diagnose: only what comes later in the log
   std::string to{};                     // of diagnose: only up to here
   std::string stand_name{};             // of history: the name under which a stand is kept
-  std::string date{};                   // of history add: year-month-day; empty: today
+  std::string date{};                   // of history add: year-month-day; empty: today; of papers: empty: none
   std::string corrects{};               // of history add: number of an entry
   std::string fit_answer{};             // of history add: the answer of fit as JSON
   std::string units{};                  // "si", "us"; empty: as the environment says, else si
   std::string colour{"auto"};
-  std::string out{};     // empty: standard output
-  std::string svg{};     // folder for figures; empty: none
-  std::string traces{};  // folder for the traces of simulate; empty: none
-  std::string xlsx{};    // workbook to write beside the answer; empty: none
-  bool write{};          // of fit: into the stand file
+  std::string out{};                  // empty: standard output
+  std::string svg{};                  // folder for figures; empty: none
+  std::string traces{};               // folder for the traces of simulate; empty: none
+  std::string xlsx{};                 // workbook to write beside the answer; empty: none
+  std::string sheet_size{};           // of papers: a4, letter; empty: by the units
+  std::string only{};                 // of papers: which, with commas between them; empty: all
+  std::string beside{};               // of papers: another stand file to compare with
+  std::string before{};               // of papers: an earlier revision of the stand file
+  std::string other_brake{};          // of papers: another fit of the stand to compare with
+  std::string other_grade{};          //
+  std::optional<int> other_brakes{};  //
+  bool write{};                       // of fit: into the stand file
   bool json{};
   bool csv{};
   bool all{};

@@ -11,7 +11,7 @@ PROJECT = Path(__file__).resolve().parents[2]
 PROGRAM = os.environ["HOLDBACK_PROGRAM"]
 SAMPLE = os.environ["HOLDBACK_SAMPLE"]
 EXAMPLES = sorted((PROJECT / "examples").glob("*.toml"))
-COMMANDS = ["check", "size", "plan", "simulate", "tune", "measure", "fit", "diagnose", "history", "page", "example", "describe"]
+COMMANDS = ["check", "size", "plan", "simulate", "tune", "measure", "fit", "diagnose", "history", "papers", "page", "example", "describe"]
 COLOUR = re.compile(r"\x1b\[[0-9;]*m")
 
 # A quiet machine of our own: no units, no colour wishes from whoever runs the tests.

@@ -32,7 +32,7 @@ class Derived(harness.Case):
     def test_the_man_page_names_every_option_of_every_command(self):
         page = self.answered("describe", "man").replace("\\-", "-")
         for command in harness.COMMANDS:
-            options = re.findall(r"^  (--[a-z]+)", self.answered(command, "--help"), re.MULTILINE)
+            options = re.findall(r"^  (--[a-z-]+)", self.answered(command, "--help"), re.MULTILINE)
             self.assertTrue(options)
             for option in options:
                 self.assertIn(option, page, command)
@@ -50,7 +50,7 @@ class Derived(harness.Case):
     def test_the_bash_completion_offers_every_option_that_the_help_names(self):
         for command in harness.COMMANDS:
             offered, _ = completed(f"holdback {command} --")
-            for option in re.findall(r"^  (--[a-z]+)", self.answered(command, "--help"), re.MULTILINE):
+            for option in re.findall(r"^  (--[a-z-]+)", self.answered(command, "--help"), re.MULTILINE):
                 self.assertIn(option, offered, command)
 
     def test_the_zsh_completion_is_read_by_zsh(self):

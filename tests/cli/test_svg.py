@@ -25,7 +25,7 @@ class Svg(harness.Case):
         for example in harness.EXAMPLES:
             found, done = self.figures("size", example, folder=example.stem)
             kinds = {name.split("-")[0].removesuffix(".svg") for name in found}
-            self.assertLessEqual({"coverage", "torque", "temperature", "pressure"}, kinds, example)
+            self.assertLessEqual({"stand", "coverage", "torque", "temperature", "pressure"}, kinds, example)
             self.assertIn(f"{len(found)} figures in ", done.stderr)
             self.assertNotEqual(done.stdout, "")
             for name, root in found.items():

@@ -7,7 +7,7 @@ import tree
 
 LAYER = re.compile(r"^\s*holdback_layer\(\s*(\w+)(?:\s+SEES\s+([\w\s]+))?\s*\)", re.MULTILINE)
 INCLUDE = re.compile(r'^\s*#\s*include\s*([<"])([^>"]+)[>"]')
-HOSTS_SEE = {"api", "report", "files", "draw", "results", "model", "units"}
+HOSTS_SEE = {"api", "papers", "report", "files", "draw", "results", "model", "units"}
 
 
 def arrows(root):

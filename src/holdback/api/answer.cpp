@@ -163,11 +163,10 @@ std::optional<Stand> read_into(Answer& answer, const Request& request) {
 
 }  // namespace
 
-std::variant<Stand, Answer> read_stand_for(const Request& request) {
-  Answer answer;
-  std::optional<Stand> stand = read_into(answer, request);
-  if (!stand) return answer;
-  return std::move(*stand);
+StandRead read_stand_for(const Request& request) {
+  StandRead read;
+  read.stand = read_into(read.answer, request);
+  return read;
 }
 
 // Without a stand: the readings alone.

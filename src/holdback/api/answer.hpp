@@ -6,7 +6,6 @@
 #include <optional>
 #include <string>
 #include <string_view>
-#include <variant>
 #include <vector>
 
 #include "holdback/api/site_requests.hpp"
@@ -50,8 +49,14 @@ inline constexpr const char* control_words = "hand, diameter, dancer, load cell"
 /// Does the work. Bad input becomes problems in the answer; broken contracts of ours throw.
 Answer answer(const Request& request);
 
-/// The stand of a request, read and checked as answer() does it; else the answer that says what is wrong.
-std::variant<Stand, Answer> read_stand_for(const Request& request);
+/// A stand as read: none when the answer's problems say why. The answer has problems, defaults and columns.
+struct StandRead {
+  Answer answer{};
+  std::optional<Stand> stand{};
+};
+
+/// The stand of a request, read and checked as answer() does it.
+StandRead read_stand_for(const Request& request);
 
 /// {"version":1,"command":"size","stand":{"name":…,"text":…},"jobs":{…},"job":…,"all":…} → answer as JSON.
 /// Never throws: anything unexpected answers with outcome "internal".

@@ -129,8 +129,8 @@ LiveRun::~LiveRun() = default;
 
 std::variant<std::unique_ptr<LiveRun>, Answer> LiveRun::open(const Request& request) {
   auto read = read_stand_for(request);
-  if (auto* refused = std::get_if<Answer>(&read)) return std::move(*refused);
-  return std::unique_ptr<LiveRun>(new LiveRun(std::make_unique<Inside>(std::get<Stand>(std::move(read)), request)));
+  if (!read.stand) return std::move(read.answer);
+  return std::unique_ptr<LiveRun>(new LiveRun(std::make_unique<Inside>(std::move(*read.stand), request)));
 }
 
 const LiveState& LiveRun::advance(double duration, const LiveInputs& inputs) {

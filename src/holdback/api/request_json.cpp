@@ -4,6 +4,7 @@
 #include "holdback/api/answer.hpp"
 #include "holdback/api/base64.hpp"
 #include "holdback/api/live.hpp"
+#include "holdback/api/papers.hpp"
 #include "holdback/api/request_problem.hpp"
 #include "holdback/report/report.hpp"
 
@@ -145,15 +146,17 @@ void read_on_site(const Json& json, Request& request) {
 
 void refuse_unknown_keys(const Json& json) {
   static const char* const known[] = {
-      "version",     "command",  "stand",   "jobs",    "job",     "all",   "brake",  "grade",    "brakes",
-      "tolerance",   "scenario", "compare", "idlers",  "threads", "brief", "method", "readings", "recording",
-      "instruction", "table",    "log",     "columns", "rate",    "from",  "to",     "history",  "write"};
+      "version", "command", "stand",     "jobs",      "job",         "all",         "brake",
+      "grade",   "brakes",  "tolerance", "scenario",  "compare",     "idlers",      "threads",
+      "brief",   "method",  "readings",  "recording", "instruction", "table",       "log",
+      "columns", "rate",    "from",      "to",        "history",     "write",       "papers",
+      "units",   "date",    "beside",    "before",    "other_brake", "other_grade", "other_brakes"};
   for (const auto& [key, value] : json.items())
     if (std::find(std::begin(known), std::end(known), key) == std::end(known))
       refuse("unknown field of a request", key, value.dump().substr(0, 60),
              "version, command, stand, jobs, job, all, brief, brake, grade, brakes, tolerance, scenario, compare, "
              "idlers, threads, method, readings, recording, instruction, table, write, log, columns, "
-             "rate, from, to, history");
+             "rate, from, to, history, papers, units, date, beside, before, other_brake, other_grade, other_brakes");
 }
 
 Request read(const Json& json) {
@@ -188,6 +191,37 @@ Request read(const Json& json) {
   return request;
 }
 
+std::vector<papers::Kind> kinds(const Json& value) {
+  if (!value.is_array()) refuse("a list of papers is due here", "papers", value.dump().substr(0, 60), paper_words);
+  std::vector<papers::Kind> kinds;
+  for (const Json& one : value) {
+    const auto kind = one.is_string() ? paper_called(one.get<std::string>()) : std::nullopt;
+    if (!kind) refuse("no such paper", "papers", one.dump().substr(0, 60), paper_words);
+    kinds.push_back(*kind);
+  }
+  return kinds;
+}
+
+units::System system_of(const std::string& word) {
+  if (word == "us") return units::System::us;
+  if (!word.empty() && word != "si") refuse("no such system of units", "units", word, "si, us");
+  return units::System::si;
+}
+
+PapersRequest papers_of(const Json& json, Request base) {
+  PapersRequest request;
+  request.base = std::move(base);
+  request.date = text_field(json, "date", "");
+  request.system = system_of(text_field(json, "units", ""));
+  if (json.contains("papers")) request.kinds = kinds(json["papers"]);
+  if (json.contains("beside")) request.beside = source(json, "beside");
+  if (json.contains("before")) request.before = source(json, "before");
+  request.other_brake = optional_text(json, "other_brake");
+  request.other_grade = optional_text(json, "other_grade");
+  if (json.contains("other_brakes")) request.other_brakes = whole_number(json, "other_brakes", 1, 1000);
+  return request;
+}
+
 std::string refused(Outcome outcome, const Problem& problem) {
   Answer answer;
   answer.outcome = outcome;
@@ -212,9 +246,13 @@ std::variant<Request, Problem> read_request(std::string_view request_json) {
 
 std::string answer(std::string_view request_json) {
   try {
-    const auto request = read_request(request_json);
+    auto request = read_request(request_json);
     if (const auto* problem = std::get_if<Problem>(&request)) return refused(Outcome::bad_input, *problem);
-    return report::json(answer(std::get<Request>(request)));
+    auto& asked = std::get<Request>(request);
+    if (asked.command == "papers") return json(make_papers(papers_of(Json::parse(request_json), std::move(asked))));
+    return report::json(answer(asked));
+  } catch (const BadRequest& bad) {
+    return refused(Outcome::bad_input, bad.problem);
   } catch (const std::exception& error) {
     Problem problem;
     problem.what = {"a fault of Holdback itself: " + std::string(error.what())};
