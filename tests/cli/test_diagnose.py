@@ -44,6 +44,12 @@ class Diagnose(harness.Case):
     def test_the_roll_that_is_out_of_round_is_named(self):
         self.assertEqual(self.found(LOG)["diagnosis"]["causes"][0]["kind"], "runout")
 
+    def test_times_in_a_wrong_unit_are_told_and_take_no_time(self):
+        rows = "".join(f"{i * 1e-9:.12f},88\n" for i in range(20))
+        done = harness.run("diagnose", self.file("nano.csv", "time [s],tension [N]\n" + rows), *JOB)
+        self.assertEqual(done.returncode, 0, done.stderr)
+        self.assertIn("the unit that the head names", done.stderr)
+
     def test_standard_input_is_read_as_a_file(self):
         text = LOG.read_text(encoding="utf-8")
         piped, named = self.found("-", text=text), self.found(LOG)

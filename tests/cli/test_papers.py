@@ -6,6 +6,7 @@ import re
 import subprocess
 import sys
 import unicodedata
+import xml.etree.ElementTree as tree
 
 import harness
 
@@ -22,6 +23,14 @@ def poppler(*call):
 def letters(text):
     """What is left of a text when lines were broken and signs composed in another way."""
     return re.sub(r"\s+", "", unicodedata.normalize("NFKC", text))
+
+
+def words_in_figures(paper):
+    """Every text that stands in a figure of a paper: its SVG is the scene that the PDF draws."""
+    for block in paper["blocks"]:
+        if block["block"] == "figure":
+            for element in tree.fromstring(block["svg"]).iter("{http://www.w3.org/2000/svg}text"):
+                yield "".join(element.itertext())
 
 
 def words_of(value):
@@ -74,7 +83,7 @@ class Papers(harness.Case):
         for name, papers in by_file.items():
             found = letters(self.text(files[name]))
             for paper in papers:
-                for words in words_of(paper):
+                for words in [*words_of(paper), *words_in_figures(paper)]:
                     for word in words.split():
                         self.assertIn(letters(word), found, f"{name}: {words}")
 

@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <array>
 #include <cctype>
+#include <cmath>
 
 #include "holdback/papers/report_parts.hpp"
 #include "holdback/papers/sources.hpp"
@@ -123,7 +124,17 @@ bool same_unit(const WorkedTerm& term, units::System system) {
   return units::unit_of(term.kind, system) == si_unit(term.kind) && term.kind != Quantity::temperature;
 }
 
-std::string result_of(const WorkedTerm& term, units::System system) {
+/// A difference of numbers that agree to every digit that is shown.
+bool vanishes(const WorkedStep& step) {
+  double largest = 0;
+  for (const auto& term : step.terms)
+    if (si_unit(term.kind) == si_unit(step.result.kind)) largest = std::max(largest, std::abs(term.value));
+  return std::abs(step.result.value) < 1e-7 * largest;
+}
+
+std::string result_of(const WorkedStep& step, units::System system) {
+  const auto& term = step.result;
+  if (vanishes(step)) return term.symbol + " = 0, to every digit that is meant";
   const auto si = in_si(term.value, term.kind, digits_of_result(term.kind));
   const auto reader = meant(term.value, term.kind, system);
   return term.symbol + " = " + si + (same_unit(term, system) ? "" : " = " + reader);
@@ -147,8 +158,8 @@ Equation equation_of(const WorkedStep& step, units::System system) {
           step.id,
           with_left(step, step.formula),
           with_left(step, put_in(step)),
-          result_of(step.result, system),
-          source_of(step.source)};
+          result_of(step, system),
+          source_of(step.source) + (step.source.empty() || step.note.empty() ? "" : ". ") + step.note};
 }
 
 /// A symbol as it first stands; `varies`: it stands for another value further on.
@@ -215,10 +226,7 @@ void worked(Chapter& chapter, const Dossier& dossier) {
       "out stands in SI and then in the units of this report. The name in brackets is that of the function, and of its "
       "heading in the page on the method.",
       report::named(job.job), digits_in));
-  for (const auto& step : job.steps) {
-    chapter.equation(equation_of(step, chapter.system()));
-    if (!step.note.empty()) chapter.say(step.note, Tone::muted);
-  }
+  for (const auto& step : job.steps) chapter.equation(equation_of(step, chapter.system()));
   chapter.table(symbols_table(symbols(job), chapter.system()));
   chapter.heading("Sources of these equations");
   chapter.items(sources_of(job));
