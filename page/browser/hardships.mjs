@@ -72,6 +72,28 @@ export function hardshipChecks(browser) {
     await page.context().close();
   });
 
+  check('a worker that dies before it has its core is started again too', async () => {
+    const page = await fresh(browser, {
+      before: () => {
+        const Real = window.Worker;
+        let first = true;
+        window.Worker = class extends Real {
+          constructor(...args) {
+            super(...args);
+            if (first) this.postMessage = () => undefined; // it never gets the core
+            if (first) setTimeout(() => this.dispatchEvent(new ErrorEvent('error')));
+            first = false;
+          }
+        };
+      },
+    });
+    await notice(page, 'was started again');
+    await page.waitForFunction(() => window.holdback.state.size?.choice);
+    await area(page, 'Choose');
+    await answered(page);
+    await page.context().close();
+  });
+
   check('storage that is refused or full is said once, and work goes on', async () => {
     for (const [name, words] of [['QuotaExceededError', 'is full'], ['SecurityError', 'keeps nothing']]) {
       const page = await fresh(browser, { before: `Storage.prototype.setItem = () => { throw new DOMException('${name === 'QuotaExceededError' ? 'exceeded the quota' : 'no'}', '${name}'); };` });

@@ -4,6 +4,7 @@ import { mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { assert, check } from './check.mjs';
+import { makeHistory } from './history.mjs';
 import { area, fresh, root } from './open.mjs';
 import { close, openFile, program } from './main-job.mjs';
 
@@ -50,9 +51,11 @@ export function measureChecks(browser) {
       await settled(page, 'measured');
       const found = json('measure', method, ...words(readings), '--stand', stand, '--job', await job(page)).measurement;
       await page.waitForFunction((budget) => document.querySelectorAll('#measured .plain tbody tr').length >= budget, found.budget.length);
-      const [tension, expanded] = await numbers(page, '#measured .big');
+      const [tension, ...interval] = await numbers(page, '#measured .big');
       close(tension, found.tension, `${method}: tension`);
-      close(expanded, found.expanded, `${method}: expanded uncertainty`);
+      const told = found.by_draws ? [found.low, found.high] : [found.expanded];
+      assert.equal(interval.length, told.length, `${method}: interval`);
+      told.forEach((value, i) => close(interval[i], value, `${method}: interval`));
       const shares = await page.$$eval('#measured section[aria-labelledby="budget"] tbody tr', (rows) => rows.map((row) => Number([...row.querySelectorAll('data')].at(-1).value)));
       found.budget.forEach((line, i) => close(shares[i], line.share, `${method}: share of ${line.key}`));
       assert.equal(await page.locator('#measured .windowstate').count(), found.window ? 1 : 0);
@@ -134,20 +137,24 @@ export function measureChecks(browser) {
     const amplitudes = await page.$$eval('section[aria-labelledby="peaks"] tbody tr', (all) => all.map((row) => row.textContent));
     assert.equal(amplitudes.length, Math.min(15, diagnosis.peaks.length));
     assert.ok((await page.locator('#diagnosed .chart').count()) >= 2);
+    // A part of it, and with the rows counted at half their rate.
+    await page.fill('#log-from', '20 s');
+    await page.fill('#log-to', '1.5 min');
+    await page.fill('#log-rate', '50');
+    await page.waitForFunction((lines) => !document.querySelector('#diagnosed')?.textContent.includes(lines), '12000');
+    await settled(page, 'diagnosed');
+    const part = json('diagnose', log, '--stand', stand, '--job', await job(page), '--from', '20 s', '--to', '1.5 min', '--rate', '50').diagnosis;
+    assert.equal(normal(await page.textContent('#diagnosed .big')), normal(part.verdict.text));
+    assert.match(await page.textContent('section[aria-labelledby="log-read"] dl'), new RegExp(`rows\\s*${part.reading.rows}\\D`));
+    await page.fill('#log-rate', 'soon');
+    await page.waitForSelector('#log-rate-trouble');
+    assert.equal(await page.getAttribute('#log-rate', 'aria-invalid'), 'true');
     await page.context().close();
   });
 
   check('a history is read from the table that the command line writes', async () => {
     const page = await opened(browser, 'History');
-    const store = join(folder, 'stands.db');
-    const add = (date, ...entry) => cli('history', 'add', store, '--stand-name', 'Slitter 2', '--date', date, ...entry);
-    add('2026-01-12', 'pads', 'depth=12mm');
-    for (const [date, energy, depth] of [['2026-02-02', '60GJ', '11.2mm'], ['2026-03-02', '95GJ', '10.0mm'], ['2026-04-01', '90GJ', '8.9mm']]) {
-      add(date, 'energy', `energy=${energy}`, 'running_time=160h');
-      add(date, 'wear', 'brake=front', 'pair=2', `depth=${depth}`, 'hottest=yes');
-    }
-    const table = join(folder, 'history.csv');
-    writeFileSync(table, cli('history', 'show', store, 'Slitter 2', '--csv'));
+    const { store, table } = makeHistory(folder, cli);
     await page.setInputFiles('.filedrop input[type="file"]', table);
     await settled(page, 'kept');
     const { history } = json('history', 'show', store, 'Slitter 2', '--stand', stand);

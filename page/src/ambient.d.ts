@@ -1,10 +1,8 @@
-declare module 'virtual:core-wasm' {
-  /** The core's .wasm, gzipped, in base64. */
-  const packed: string;
-  export default packed;
-}
 declare module '@core/holdback.js' {
   import type { CoreModule } from './core/module';
-  const create: (options: { wasmBinary: ArrayBuffer }) => Promise<CoreModule>;
+  const create: (options: {
+    wasmBinary?: Uint8Array;
+    instantiateWasm?: (imports: WebAssembly.Imports, got: (instance: WebAssembly.Instance) => void) => object;
+  }) => Promise<CoreModule>;
   export default create;
 }

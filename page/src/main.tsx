@@ -1,5 +1,5 @@
 // The page: state, core in its workers, and what is on screen.
-import { firstBegun, startWorker as start } from './core/start'; // before all else
+import { firstBegun, startWorker as start } from './core/start';
 import { render } from 'preact';
 import { CoreClient, coreOf } from './core/client';
 import { App } from './store/app';

@@ -133,52 +133,25 @@ export function inHand(margin: number): string {
   return `${shown < 0 ? '−' : '+'}${Math.abs(shown)}${noBreak}%`;
 }
 
-/**
- * A sentence of the core with its amounts in the reader's units. The core fills them in SI; each is found by that text,
- * in whatever order the sentence has them.
- */
-export function noteText(note: { text: string; amounts: { value: number; unit: string }[] }, units: Units): string {
-  const plain = note.text.replace(/\u00a0/g, ' ');
-  if (units === 'si') return plain;
-  const places: Place[] = [];
-  for (const amount of note.amounts) {
-    const place = placeOf(amount, plain, places);
-    if (place) places.push(place);
-  }
-  let out = '';
-  let at = 0;
-  for (const place of places.sort((a, b) => a.at - b.at)) {
-    out += plain.slice(at, place.at) + show(place.value, place.kind, 'us');
-    at = place.at + place.size;
-  }
-  return out + plain.slice(at);
-}
-
-interface Place {
-  at: number;
-  size: number;
+/** As the core writes it: `kind` names a row of the table above. */
+export interface Amount {
+  value: number; // SI
+  unit: string;
   kind: string;
-  value: number;
+}
+/** A sentence of the core: `text` with its amounts in SI, `pattern` with a place {0}, {1}, … for each. */
+export interface Note {
+  text: string;
+  pattern: string;
+  amounts: Amount[];
 }
 
-/** The first place of an amount that no other has. Of two at one place the longer counts, as "10 mm" over "10 m". */
-function placeOf({ value, unit }: { value: number; unit: string }, text: string, taken: readonly Place[]): Place | null {
-  const found = Object.entries(kinds)
-    .filter(([, kind]) => kind.base === unit && kind.si.unit !== '')
-    .flatMap(([kind]) => {
-      const words = show(value, kind, 'si').replace(/\u00a0/g, ' ').replace('−', '-');
-      for (let at = text.indexOf(words); at >= 0; at = text.indexOf(words, at + 1)) {
-        const alone = !/[\d.]/.test(text[at - 1] ?? '') && !/[a-zµ°·/²³]/i.test(text[at + words.length] ?? '');
-        if (alone && taken.every((one) => at + words.length <= one.at || at >= one.at + one.size)) return [{ kind, size: words.length, at, value }];
-      }
-      return [];
-    });
-  return found.sort((a, b) => a.at - b.at || b.size - a.size)[0] ?? null;
+/** A sentence of the core with its amounts in the reader's units. */
+export function noteText(note: Note, units: Units): string {
+  if (units === 'si') return note.text;
+  // A brace that names no amount stays: it may belong to a name that somebody gave.
+  return note.pattern.replace(/\{(\d{1,2})\}/g, (place, index: string) => {
+    const amount = note.amounts[Number(index)];
+    return amount ? show(amount.value, amount.kind, units) : place;
+  });
 }
-
-const limitKinds: Record<string, string> = {
-  N: 'force', Pa: 'pressure', 'N*m': 'torque', 'rad/s': 'rotational_speed', W: 'power', K: 'temperature',
-  'Pa*m/s': 'pressure_speed', s: 'running_time', m: 'short_length', '1': 'number',
-};
-/** The kind in which a limit's value is shown, by the unit that the answer names. */
-export const limitKind = (unit: string): string => limitKinds[unit] ?? 'number';

@@ -3,7 +3,6 @@ import { parted, type ChartData } from '../src/chart/Chart';
 import { chartCsv } from '../src/chart/csv';
 import { layOut } from '../src/chart/layout';
 import { ticks, tickWords } from '../src/chart/scale';
-import { thinned } from '../src/papers/SetupCard';
 
 const data: ChartData = {
   title: 'Pressure',
@@ -43,9 +42,3 @@ describe('a chart', () => {
   });
 });
 
-describe('a card', () => {
-  it('keeps the first and the last of what it thins', () => {
-    expect(thinned([1, 2, 3], 9)).toEqual([1, 2, 3]);
-    expect(thinned(Array.from({ length: 64 }, (_, i) => i), 9)).toEqual([0, 8, 16, 24, 32, 39, 47, 55, 63]);
-  });
-});

@@ -1,14 +1,14 @@
 // The client against workers that behave, that die and that cannot start.
 import { describe, expect, it } from 'vitest';
 import { CoreClient, CoreStopped, Superseded, type WorkerLike } from '../src/core/client';
-import type { FromWorker, ToWorker } from '../src/core/wire';
+import type { Ask, FromWorker } from '../src/core/wire';
 
 class FakeWorker implements WorkerLike {
   onmessage: ((event: { data: FromWorker }) => void) | null = null;
   onerror: ((event: unknown) => void) | null = null;
-  sent: ToWorker[] = [];
+  sent: Ask[] = [];
   ended = false;
-  postMessage(message: ToWorker): void { this.sent.push(message); }
+  postMessage(message: Ask): void { this.sent.push(message); }
   terminate(): void { this.ended = true; }
   say(data: FromWorker): void { this.onmessage?.({ data }); }
   answer(answer: unknown = 'answer'): void { this.say({ kind: 'answer', id: this.sent[this.sent.length - 1]!.id, answer, took: 1 }); }

@@ -11,20 +11,26 @@ import { depthChart, entryWords } from '../src/measure/PadHistory';
 import { readingsChart } from '../src/measure/BrakeReadings';
 import { App } from '../src/store/app';
 import { AppContext } from '../src/ui/context';
+import type { Amount } from '../src/units';
 
-const note = (text: string, amounts: { value: number; unit: string }[] = []) => ({ text, amounts });
+const amount = (value: number, unit: string, kind: string) => ({ value, unit, kind });
+const note = (text: string, pattern = text, amounts: Amount[] = []) => ({ text, pattern, amounts });
 
 const fields = [
-  { key: 'span', kind: 'short_length', unit: 'm', needed: true, from_web: false, help: 'between the rollers', step: { value: 0.001, unit: 'm' } },
-  { key: 'force', kind: 'force', unit: 'N', needed: true, from_web: false, help: 'on the gauge', step: { value: 0.1, unit: 'N' } },
+  { key: 'span', kind: 'short_length', unit: 'm', needed: true, from_web: false, help: 'between the rollers', step: amount(0.001, 'm', 'short_length') },
+  { key: 'force', kind: 'force', unit: 'N', needed: true, from_web: false, help: 'on the gauge', step: amount(0.1, 'N', 'force') },
   { key: 'width', kind: 'short_length', unit: 'm', needed: false, from_web: true, help: 'of the web' },
-  { key: 'place', kind: 'short_length', unit: 'm', needed: false, from_web: false, help: 'from the nearer roller', otherwise: { value: 0.6, unit: 'm' } },
+  { key: 'place', kind: 'short_length', unit: 'm', needed: false, from_web: false, help: 'from the nearer roller', otherwise: amount(0.6, 'm', 'short_length') },
 ];
-const instruction = { title: 'Push the span sideways', idea: 'pushing takes a force', steps: [note('push by 20 mm', [{ value: 0.02, unit: 'm' }])], cautions: [note('keep clear of nips')], expected: [], fields };
+const instruction = { title: 'Push the span sideways', idea: 'pushing takes a force', steps: [note('push by 20 mm', 'push by {0}', [amount(0.02, 'm', 'short_length')])], cautions: [note('keep clear of nips')], expected: [], fields };
 const measured = {
   method: 'push', job: 'x', tension: 150, per_width: 250, uncertainty: 3, freedom: 7.6, coverage: 2.31, expanded: 6.9,
-  budget: [{ key: 'force', name: 'force', value: { value: 12, unit: 'N' }, uncertainty: { value: 0.1, unit: 'N' }, sensitivity: 12.5, contribution: 2.8, share: 0.87, readings: 3, origin: note('of three readings') }],
-  parts: [], window: { job: 'x', low: 140, high: 160, setpoint: 150, probability: 0.98, state: 'inside', verdict: note('the tension lies inside the window') },
+  budget: [{ key: 'force', name: 'force', value: amount(12, 'N', 'force'), uncertainty: amount(0.1, 'N', 'force'), sensitivity: 12.5, contribution: 2.8, share: 0.87, readings: 3, origin: note('of three readings') }],
+  parts: [
+    { key: 'pushed_stress', name: 'stress while pushed', value: amount(31e6, 'Pa', 'stress'), uncertainty: amount(1e6, 'Pa', 'stress') },
+    { key: 'added_strain', name: 'strain that the push adds', value: amount(0.0056, '1', 'ratio'), uncertainty: amount(0.0001, '1', 'ratio') },
+  ],
+  window: { job: 'x', low: 140, high: 160, setpoint: 150, probability: 0.98, state: 'inside', verdict: note('the tension lies inside the window') },
   simple: { formula: 'F S/(4 push)', tension: 165, error: 15, error_share: 0.1 }, better: { key: 'force', what: note('read the force more often'), uncertainty: 2 },
   methods: [{ method: 'pluck', possible: true, uncertainty: 1.5, share: 0.01, why: note('the span is what limits it') }, { method: 'sag', possible: false, uncertainty: 0, share: 0, why: note('no basis weight') }],
   instruction, assumptions: [note('the web is elastic')], cautions: [],
@@ -85,7 +91,7 @@ describe('the area', () => {
     answers = (request) => (request.instruction ? { problems: [], measurement: { method: request.method, instruction, methods: measured.methods } } : { problems: [], measurement: { ...measured, method: request.method } });
     const core = { ask: (_: string, request: any) => { asked.push(request); return Promise.resolve(answers(request)); } } as unknown as CoreClient;
     app = new App(core, core);
-    entered.set({ topic: 'tension', method: 'push', readings: {}, recording: null, table: emptyTable(), tableName: 'readings', brake: '', grade: '', log: null, columns: '', history: null });
+    entered.set({ topic: 'tension', method: 'push', readings: {}, recording: null, table: emptyTable(), tableName: 'readings', brake: '', grade: '', log: null, columns: '', rate: '', from: '', to: '', history: null });
     place = document.createElement('div');
     document.body.append(place);
   });
@@ -120,6 +126,9 @@ describe('the area', () => {
     expect(words()).toContain('The tension lies inside the window.');
     expect(words()).toContain('15.0 N too high (10.0 %)');
     expect(words()).toContain('not to be told No basis weight.');
+    // Stress shares its unit with pressure, a strain with a plain number.
+    expect(words()).toContain('stress while pushed31.0 MPa ± 1.00 MPa');
+    expect(words()).toContain('strain that the push adds0.560 % ± 0.0100 %');
   });
 
   it('shows everything in the reader’s units, and asks for nothing new', async () => {
@@ -131,6 +140,8 @@ describe('the area', () => {
     await settle();
     expect(words()).toContain('33.7 lbf ± 1.55 lbf');
     expect(words()).toContain('= 47.2 in');
+    expect(words()).toContain('Push by 0.787 in.');
+    expect(words()).toContain('stress while pushed4496 psi ± 145 psi');
     expect(asked.filter((one) => one.command === 'measure').length).toBe(asked.slice(0, before).filter((one) => one.command === 'measure').length);
   });
 
@@ -176,6 +187,17 @@ describe('the area', () => {
     await until(() => words().includes('Order 1 stands out.'));
     expect(asked.at(-1)).toMatchObject({ command: 'diagnose', log: { name: 'line.csv' }, columns: 'time=t [s]' });
     expect(words()).toContain('At most 60 MB on the page');
+    expect(['rate', 'from', 'to'].filter((key) => key in asked.at(-1))).toEqual([]);
+    answers = () => ({ outcome: 'bad_input', problems: [{ severity: 'error', field: '--rate', what: note('a bare word is no rate'), accepted: note('such as 1000 Hz'), line: 0 }, { severity: 'error', field: '--columns', what: note('no column “a”'), accepted: note('t'), line: 0 }, { severity: 'error', field: '--columns', what: note('no column “b”'), accepted: note('t'), line: 0 }] });
+    await type('log-rate', '100 Hz');
+    await type('log-from', '10 min');
+    await type('log-to', ' ');
+    await until(() => place.querySelector('#log-rate-trouble') !== null);
+    expect(asked.at(-1)).toMatchObject({ command: 'diagnose', columns: 'time=t [s]', rate: '100 Hz', from: '10 min' });
+    expect(asked.at(-1)).not.toHaveProperty('to');
+    expect(place.querySelector('#log-rate-trouble')!.textContent).toBe('A bare word is no rate. Accepted: such as 1000 Hz.');
+    expect(place.querySelector('#log-columns-trouble')!.textContent).toContain('“b”');
+    expect(place.querySelector('.found')).toBeNull();
     answers = () => ({ problems: [], history: { stand: 'Slitter 2', entries: [{ number: 1, date: '2026-01-12', kind: 'pads', depth: 0.012, corrected_by: 0 }], courses: [], measure_next: [note('measure the pads twice')], trends: [], assumptions: [], cautions: [] } });
     await act(() => entered.set({ topic: 'history', history: { name: 'h.csv', text: 'number\n1\n' } }));
     await until(() => words().includes('Measure the pads twice.'));

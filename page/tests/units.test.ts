@@ -38,21 +38,27 @@ describe('inHand', () => {
 });
 
 describe('noteText', () => {
-  const note = { text: 'slip power 1987 W above 1465 W at 1000 mm; pad life 463 h below 500 h', amounts: [{ value: 1987.1, unit: 'W' }, { value: 1464.68, unit: 'W' }, { value: 1, unit: 'm' }, { value: 463 * 3600, unit: 's' }, { value: 500 * 3600, unit: 's' }] };
+  const amount = (value: number, unit: string, kind: string) => ({ value, unit, kind });
+  const note = {
+    text: 'slip power 1987 W above 1465 W at 1000 mm; pad life 463 h below 500 h',
+    pattern: 'slip power {0} above {1} at {2}; pad life {3} below {4}',
+    amounts: [amount(1987.1, 'W', 'power'), amount(1464.68, 'W', 'power'), amount(1, 'm', 'short_length'), amount(463 * 3600, 's', 'running_time'), amount(500 * 3600, 's', 'running_time')],
+  };
   it('is the core’s own text in SI, and the same sentence in US units', () => {
     expect(noteText(note, 'si')).toBe(note.text);
     expect(plain(noteText(note, 'us'))).toBe('slip power 2.66 hp above 1.96 hp at 39.4 in; pad life 463 h below 500 h');
   });
-});
-
-describe('noteText, amounts out of order', () => {
-  it('finds each where it stands, and twice the same twice', () => {
-    const note = { text: 'The tension lies above the window of 40.6 N to 49.6 N; inside is 0.100 % likely. Then 49.6 N.', amounts: [{ value: 0.001, unit: '1' }, { value: 49.61, unit: 'N' }, { value: 40.59, unit: 'N' }, { value: 49.61, unit: 'N' }] };
-    expect(plain(noteText(note, 'us'))).toBe('The tension lies above the window of 9.12 lbf to 11.2 lbf; inside is 0.100 % likely. Then 11.2 lbf.');
+  it('puts each amount at its place, whatever the order, as often as it stands there', () => {
+    const window = { text: 'The tension lies above the window of 40.6 N to 49.6 N; inside is 0.100 % likely. Then 49.6 N.', pattern: 'The tension lies above the window of {2} to {1}; inside is {0} likely. Then {1}.', amounts: [amount(0.001, '1', 'ratio'), amount(49.61, 'N', 'force'), amount(40.59, 'N', 'force')] };
+    expect(plain(noteText(window, 'us'))).toBe('The tension lies above the window of 9.12 lbf to 11.2 lbf; inside is 0.100 % likely. Then 11.2 lbf.');
   });
-  it('never takes a part of another number', () => {
-    const note = { text: 'from 10.0 mm to 10.0 m and 110.0 m', amounts: [{ value: 10, unit: 'm' }] };
-    expect(plain(noteText(note, 'us'))).toBe('from 10.0 mm to 32.8 ft and 110.0 m');
+  it('shows what two kinds share by its own: neither text nor unit could tell', () => {
+    const told = { text: '1.00 bar of air, 1.23 % of strain, 10.0 m of web, a disc at 100 °C that is 10.0 K hotter', pattern: '{0} of air, {1} of strain, {2} of web, a disc at {3} that is {4} hotter', amounts: [amount(1e5, 'Pa', 'pressure'), amount(0.0123, '1', 'ratio'), amount(10, 'm', 'web_length'), amount(373.15, 'K', 'temperature'), amount(10, 'K', 'temperature_difference')] };
+    expect(plain(noteText(told, 'us'))).toBe('14.5 psi of air, 1.23 % of strain, 32.8 ft of web, a disc at 212 °F that is 18.0 °F hotter');
+  });
+  it('leaves a number of the sentence that is no amount, and a brace that names none', () => {
+    const named = { text: 'job “10.0 mm {7} {a} {} 10.0 mm” by 10.0 mm', pattern: 'job “{0} {7} {a} {} 10.0 mm” by {0}', amounts: [amount(0.01, 'm', 'short_length')] };
+    expect(plain(noteText(named, 'us'))).toBe('job “0.394 in {7} {a} {} 10.0 mm” by 0.394 in');
   });
 });
 

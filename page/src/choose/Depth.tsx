@@ -1,7 +1,7 @@
 // One job on the recommended fit: limits, roll, stops, torque, temperatures, pressures, likelihood.
 import { useApped } from '../ui/context';
 import { Facts, Looking, Margin, Num, Scroll, Section, StateWord } from '../ui/parts';
-import { limitKind, noteText, show } from '../units';
+import { noteText, show } from '../units';
 import { Charts } from './Charts';
 import { Likelihood } from './Likelihood';
 import { caseWords, fitWords, knownWords, limitName } from './words';
@@ -24,7 +24,7 @@ export function Depth({ job, envelope, plan, fit, brief }: { job: any; envelope:
         ]}
       />
       <Stops job={job} />
-      <Limits limits={job.limits} />
+      {job.limits.length > 0 ? <Limits limits={job.limits} /> : <p><Looking what="limits being worked out" /></p>}
       <Charts job={job} envelope={envelope} plan={plan} />
       {brief ? <div class="likelihood"><h3>How likely it holds</h3><p><Looking what="being sampled" /></p></div> : <Likelihood likelihood={job.likelihood} />}
       {job.notes.length > 0 ? <ul class="notes">{job.notes.map((one: any, i: number) => <li key={i}>{noteText(one, units)}</li>)}</ul> : null}
@@ -45,8 +45,8 @@ function Limits({ limits }: { limits: any[] }) {
             <tr key={`${one.key}-${i}`}>
               <th scope="row">{one.name}</th>
               <td><Margin margin={one.margin} state={one.state} /></td>
-              <td><Num value={one.value} kind={limitKind(one.unit)} units={units} /></td>
-              <td><Num value={one.bound} kind={limitKind(one.unit)} units={units} /></td>
+              <td><Num value={one.value} kind={one.kind} units={units} /></td>
+              <td><Num value={one.bound} kind={one.kind} units={units} /></td>
               <td>{caseWords(one.case)}{one.diameter > 0 ? ` at Ø ${show(one.diameter, 'short_length', units)}` : ''}</td>
               <td>{knownWords[one.known] ?? one.known}</td>
             </tr>

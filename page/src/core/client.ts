@@ -1,11 +1,11 @@
 // The page's side of the worker: one request at a time, only the newest of a kind, a new worker when one dies.
 import type { Core } from '../contract';
 import type { CallName } from './module';
-import type { FromWorker, ToWorker } from './wire';
+import type { Ask, FromWorker } from './wire';
 
 /** What the client needs of a Worker; tests give it one of their own. */
 export interface WorkerLike {
-  postMessage(message: ToWorker): void;
+  postMessage(message: Ask): void;
   terminate(): void;
   onmessage: ((event: { data: FromWorker }) => void) | null;
   onerror: ((event: unknown) => void) | null;

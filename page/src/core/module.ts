@@ -64,7 +64,7 @@ export const calls = {
 
 export type CallName = keyof typeof calls;
 
-function bytesOf(base64: string): Uint8Array<ArrayBuffer> {
+export function bytesOf(base64: string): Uint8Array<ArrayBuffer> {
   const ready = (Uint8Array as unknown as { fromBase64?(text: string): Uint8Array<ArrayBuffer> }).fromBase64;
   if (ready) return ready.call(Uint8Array, base64);
   const text = atob(base64);
@@ -73,8 +73,8 @@ function bytesOf(base64: string): Uint8Array<ArrayBuffer> {
   return bytes;
 }
 
-/** Bytes of a gzipped base64 text. */
-export async function unpack(packed: string): Promise<ArrayBuffer> {
-  const stream = new Blob([bytesOf(packed)]).stream().pipeThrough(new DecompressionStream('gzip'));
-  return new Response(stream).arrayBuffer();
+/** The core from its gzipped bytes. A browser reads it through while they still come. */
+export function compile(packed: ReadableStream<Uint8Array<ArrayBuffer>>): Promise<WebAssembly.Module> {
+  const bytes = packed.pipeThrough(new DecompressionStream('gzip'));
+  return WebAssembly.compileStreaming(new Response(bytes, { headers: { 'Content-Type': 'application/wasm' } }));
 }

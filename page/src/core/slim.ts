@@ -12,7 +12,14 @@ function slimJob(job: any): any {
   };
 }
 
+/** While somebody types only one job is looked at in depth: the limits of the others come with the whole choice. */
+function slimBrief(choice: any): void {
+  const looked = choice.job?.job ?? choice.envelope?.job;
+  for (const job of choice.recommended?.jobs ?? []) if (job.job !== looked) job.limits = [];
+}
+
 export function slim(answer: any): any {
+  if (answer?.choice?.brief) slimBrief(answer.choice);
   for (const fit of answer?.choice?.all ?? []) fit.jobs = fit.jobs.map(slimJob);
   return answer;
 }

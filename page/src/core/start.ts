@@ -1,10 +1,40 @@
-// The first worker begins before anything else of the page: it unpacks the core while the page is drawn.
+// Workers with the core. The first one has begun before this is read; see corePieces() in vite.config.ts.
 import type { WorkerLike } from './client';
-import CoreWorker from './worker?worker&inline';
+import type { FromWorker, Given } from './wire';
+
+type Early = Worker & { early?: (FromWorker | null)[]; begun?: Promise<void> }; // null: it died
+
+let first: Early | null = typeof window === 'undefined' ? null : ((window as { earlyWorker?: Early }).earlyWorker ?? null);
+let source = '';
+let compiled: WebAssembly.Module | null = null; // by the first worker that had it; the others need not begin anew
+
+const patience = 400; // [ms] whatever keeps the worker: the page is drawn
+/**
+ * When the first worker runs and has the core. A browser begins a worker, and hands on what it was sent before, only while
+ * the page does nothing: drawing waits for it.
+ */
+export const firstBegun: Promise<unknown> = first?.begun ? Promise.race([first.begun, new Promise((done) => setTimeout(done, patience))]) : Promise.resolve();
+
+if (first) learn(first);
+
+function learn(worker: Worker): void {
+  worker.addEventListener('message', ({ data }: MessageEvent<FromWorker>) => {
+    if (data.kind === 'ready') compiled = data.module;
+  });
+}
 
 function start(): WorkerLike {
   if (typeof WebAssembly === 'undefined' || typeof DecompressionStream === 'undefined') return unableWorker();
-  return new CoreWorker() as unknown as WorkerLike;
+  source ||= URL.createObjectURL(new Blob([document.getElementById('core-worker')?.textContent ?? '']));
+  const worker = new Worker(source);
+  learn(worker);
+  const give = (message: Given) => worker.postMessage(message);
+  if (compiled) give({ module: compiled });
+  else {
+    for (const one of document.querySelectorAll('.core-part')) give({ part: one.textContent });
+    give({ part: '' });
+  }
+  return worker as unknown as WorkerLike;
 }
 
 /** Stands in where the browser lacks what the core needs: it says so and answers nothing. */
@@ -14,18 +44,13 @@ function unableWorker(): WorkerLike {
   return worker;
 }
 
-let first: WorkerLike | null = start();
-const begun = new Promise<void>((done) => {
-  if (first instanceof EventTarget) first.addEventListener('message', () => done(), { once: true });
-  setTimeout(done, 300); // [ms] whatever keeps it: the page is drawn
-});
-
-/** A worker with the core; the first call takes the one that has begun already. */
+/** A worker with the core; the first call takes the one that has begun already, with what it has said meanwhile. */
 export function startWorker(): WorkerLike {
-  const worker = first ?? start();
+  const early = first;
   first = null;
+  if (!early) return start();
+  const worker = early as unknown as WorkerLike;
+  const said = early.early ?? [];
+  setTimeout(() => said.forEach((data) => (data ? worker.onmessage?.({ data }) : worker.onerror?.(null))));
   return worker;
 }
-
-/** When the first worker runs: until then drawing the page would keep it from beginning. */
-export const firstBegun: Promise<void> = begun;

@@ -1,22 +1,46 @@
 // Runs the core away from the screen. One message in, one out, in order; what throws is told, never swallowed.
 import createHoldback from '@core/holdback.js';
-import packed from 'virtual:core-wasm';
-import { calls, unpack, type CoreModule } from './module';
+import { bytesOf, calls, compile, type CoreModule } from './module';
 import { slim } from './slim';
 import type { FromWorker, ToWorker } from './wire';
 
 const scope = self as unknown as DedicatedWorkerGlobalScope;
 const say = (message: FromWorker) => scope.postMessage(message);
 
-say({ kind: 'begun' });
-const core: Promise<CoreModule> = unpack(packed).then((wasmBinary) => createHoldback({ wasmBinary }));
+let take: (module: WebAssembly.Module | Promise<WebAssembly.Module>) => void;
+const compiled = new Promise<WebAssembly.Module>((done) => (take = done));
+const core: Promise<CoreModule> = compiled.then((module) => new Promise((done, fail) => {
+  const instantiateWasm = (imports: WebAssembly.Imports, got: (instance: WebAssembly.Instance) => void) => {
+    WebAssembly.instantiate(module, imports).then(got, fail);
+    return {};
+  };
+  createHoldback({ instantiateWasm }).then(done, fail);
+}));
 core.then(
-  () => say({ kind: 'ready' }),
+  async () => say({ kind: 'ready', module: await compiled }),
   (error: unknown) => say({ kind: 'unable', what: String(error) }),
 );
 
-scope.onmessage = async (event: MessageEvent<ToWorker>) => {
-  const { id, call, text, slimmed } = event.data;
+// The core is unpacked and compiled as its parts come.
+let feed: ReadableStreamDefaultController<Uint8Array<ArrayBuffer>>;
+const packed = new ReadableStream<Uint8Array<ArrayBuffer>>({ start: (controller) => void (feed = controller) });
+let fed = false;
+function given(part: string): void {
+  if (!fed) take(compile(packed));
+  fed = true;
+  if (part === '') say({ kind: 'begun' });
+  try {
+    if (part === '') feed.close();
+    else feed.enqueue(bytesOf(part));
+  } catch {
+    // What was fed is no core, which has been said.
+  }
+}
+
+scope.onmessage = async ({ data }: MessageEvent<ToWorker>) => {
+  if ('part' in data) return given(data.part);
+  if ('module' in data) return take(data.module);
+  const { id, call, text, slimmed } = data;
   const module = await core.catch(() => null);
   if (!module) return; // 'unable' has been said
   try {

@@ -24,6 +24,12 @@ export function troubleOf(problem: any, units: Units, stand = ''): Trouble {
   };
 }
 
+/** What an answer says of one field, errors first. */
+export function troublesAt(answer: any, field: string, units: Units): Trouble[] {
+  const found = ((answer?.problems ?? []) as any[]).filter((one) => one.field === field).map((one) => troubleOf(one, units));
+  return [...found.filter((one) => one.severity === 'error'), ...found.filter((one) => one.severity !== 'error')];
+}
+
 export function useTroubles(): Trouble[] {
   const problems = useApped((s) => (s.problems?.problems as any[] | undefined) ?? none);
   const units = useApped((s) => s.units);

@@ -2,6 +2,7 @@
 import { useMemo } from 'preact/hooks';
 import { Chart, type ChartData, type Series } from '../chart/Chart';
 import { sentence } from '../choose/words';
+import { troublesAt } from '../describe/problems';
 import { titleOf } from '../schema/fields';
 import { useStore } from '../store/signal';
 import { useApp, useApped } from '../ui/context';
@@ -10,7 +11,7 @@ import { useJob } from '../ui/stand';
 import { noteText, readable, show } from '../units';
 import { entered } from './entered';
 import { Share } from './Measured';
-import { anyText, Assumed, FileDrop, JobPicker, Mind, Notes, Problems } from './parts';
+import { anyText, Assumed, FileDrop, JobPicker, Mind, Notes, Problems, TypedInput } from './parts';
 import { useAnswer } from './useAnswer';
 
 export const mostLog = 60_000_000; // bytes: text, request and rows all stand in memory
@@ -18,9 +19,12 @@ export const mostLog = 60_000_000; // bytes: text, request and rows all stand in
 export function Log() {
   const app = useApp();
   const log = useStore(entered, (s) => s.log);
-  const columns = useStore(entered, (s) => s.columns);
+  const { columns, rate, from, to } = useStore(entered, (s) => s);
   const job = useJob();
-  const request = useMemo(() => (log ? { command: 'diagnose', log, ...(columns.trim() ? { columns } : {}), ...(job ? { job } : {}) } : null), [log, columns, job]);
+  const request = useMemo(() => {
+    const asked = Object.entries({ columns, rate, from, to, job }).filter(([, text]) => text.trim() !== '');
+    return log ? { command: 'diagnose', log, ...Object.fromEntries(asked) } : null;
+  }, [log, columns, rate, from, to, job]);
   const got = useAnswer('diagnose', request, true);
   const found = got.answer?.diagnosis;
   const take = (name: string, bytes: Uint8Array) => {
@@ -41,18 +45,42 @@ export function Log() {
         {log ? (
           <div class="fields">
             <div class="field"><span class="label">read</span><strong>{log.name}</strong> <button type="button" class="quiet" onClick={() => entered.set({ log: null })}>Take it away</button></div>
-            <div class="field">
-              <label for="log-columns">columns that the header does not tell</label>
-              <input id="log-columns" type="text" autocomplete="off" spellcheck={false} value={columns} placeholder="time=t [s], tension=F1 [N]" onInput={(event) => entered.set({ columns: event.currentTarget.value })} />
-            </div>
+            {options.map((one) => <OptionInput key={one.key} option={one} answer={got.answer} />)}
           </div>
         ) : null}
-        <Problems answer={got.answer} />
+        <Problems answer={got.answer} except={log ? optionFields : []} />
         {got.fault ? <p class="trouble error" role="alert">No answer: {got.fault}.</p> : null}
         {request && !got.answer && !got.fault ? <p class="looking" role="status">The core reads the log…</p> : null}
       </section>
       {found ? <div class={got.behind ? 'stale' : ''} aria-busy={got.behind} id="diagnosed"><Diagnosed found={found} /></div> : null}
     </>
+  );
+}
+
+interface Option {
+  key: 'columns' | 'rate' | 'from' | 'to';
+  name: string;
+  example: string;
+  help: string;
+}
+const options: readonly Option[] = [
+  { key: 'columns', name: 'columns', example: 'time=t [s], tension=F1 [N]', help: 'that the header does not tell' },
+  { key: 'rate', name: 'rows a second', example: '100 Hz', help: 'of a log without times, or with coarse ones' },
+  { key: 'from', name: 'from', example: '10 min', help: 'only what comes later in the log' },
+  { key: 'to', name: 'to', example: '2 h', help: 'only up to this time of the log' },
+];
+/** The core names them as the command line does. */
+const fieldOf = (option: Option): string => `--${option.key}`;
+const optionFields = options.map(fieldOf);
+
+function OptionInput({ option, answer }: { option: Option; answer: any }) {
+  const units = useApped((s) => s.units);
+  const value = useStore(entered, (s) => s[option.key]);
+  return (
+    <TypedInput
+      id={`log-${option.key}`} label={option.name} value={value} placeholder={option.example} help={sentence(option.help)}
+      troubles={troublesAt(answer, fieldOf(option), units)} onType={(text) => entered.set({ [option.key]: text })}
+    />
   );
 }
 

@@ -4,15 +4,18 @@ import { sentence } from '../choose/words';
 import { titleOf } from '../schema/fields';
 import { useApped } from '../ui/context';
 import { Facts, Mark, Num, Scroll, Section, type LimitState } from '../ui/parts';
-import { noteText, show } from '../units';
-import { amountKind, Assumed, Mind } from './parts';
+import { noteText, show, type Amount, type Units } from '../units';
+import { Assumed, Mind } from './parts';
 
 const stateOf: Record<string, LimitState> = { inside: 'holds', 'may be outside': 'tight', outside: 'fails' };
 
 /** A probability whose ends are no numbers to be read. */
 const likely = (p: number): string => (p < 0.001 ? 'less than 0.1 %' : p > 0.999 ? 'more than 99.9 %' : `${(100 * p).toFixed(1)} %`);
 
-export function Measured({ measured, fields }: { measured: any; fields: any[] }) {
+/** A standard uncertainty has no zero point, as a temperature has. */
+const uncertain = ({ value, kind }: Amount, units: Units): string => `±\u00a0${show(value, kind === 'temperature' ? 'temperature_difference' : kind, units)}`;
+
+export function Measured({ measured }: { measured: any }) {
   const units = useApped((s) => s.units);
   if (measured.tension === undefined) return null;
   const { window: target } = measured;
@@ -23,7 +26,11 @@ export function Measured({ measured, fields }: { measured: any; fields: any[] })
       <section class="verdict" aria-labelledby="tension-found">
         <div>
           <h2 id="tension-found">Tension of the web</h2>
-          <p class="big" role="status"><Num value={measured.tension} kind="force" units={units} /> ± <data class="num" data-test="expanded" value={String(measured.expanded)}>{show(measured.expanded, 'force', units)}</data></p>
+          {measured.by_draws ? (
+            <p class="big" role="status"><Num value={measured.tension} kind="force" units={units} />, <Num value={measured.low} kind="force" units={units} /> to <Num value={measured.high} kind="force" units={units} /></p>
+          ) : (
+            <p class="big" role="status"><Num value={measured.tension} kind="force" units={units} /> ± <data class="num" data-test="expanded" value={String(measured.expanded)}>{show(measured.expanded, 'force', units)}</data></p>
+          )}
           <p class="help">95 % of all such measurements lie within; {measured.freedom === undefined ? 'the spread is known' : `${Math.floor(measured.freedom)} effective degrees of freedom`}, factor {Number(measured.coverage).toFixed(2)}.</p>
           {target && state ? <p class={`windowstate ${state}`}><Mark state={state} /> {sentence(noteText(target.verdict, units))}</p> : null}
         </div>
@@ -35,14 +42,14 @@ export function Measured({ measured, fields }: { measured: any; fields: any[] })
         </dl>
       </section>
       <Mind label="Mind of the answer" notes={measured.cautions.filter((one: any) => !said.has(one.text))} />
-      <Budget measured={measured} fields={fields} />
+      <Budget measured={measured} />
       {measured.sound ? <Sound sound={measured.sound} /> : null}
       <Assumed notes={measured.assumptions} />
     </>
   );
 }
 
-function Budget({ measured, fields }: { measured: any; fields: any[] }) {
+function Budget({ measured }: { measured: any }) {
   const units = useApped((s) => s.units);
   const { simple, better, drawn } = measured;
   return (
@@ -51,26 +58,23 @@ function Budget({ measured, fields }: { measured: any; fields: any[] }) {
         <table class="plain">
           <thead><tr><th scope="col">input</th><th scope="col">value</th><th scope="col">known to</th><th scope="col">makes of the tension</th><th scope="col">share</th><th scope="col">from</th></tr></thead>
           <tbody>
-            {measured.budget.map((one: any) => {
-              const kind = amountKind(one.value, one.key, fields);
-              return (
-                <tr key={one.key}>
-                  <th scope="row">{titleOf(one.key)}{one.readings > 1 ? <span class="help"> {one.readings} readings</span> : null}</th>
-                  <td><Num value={one.value.value} kind={kind} units={units} /></td>
-                  <td>±{'\u00a0'}{show(one.uncertainty.value, kind === 'temperature' ? 'temperature_difference' : kind, units)}</td>
-                  <td>±{'\u00a0'}<Num value={one.contribution} kind="force" units={units} /></td>
-                  <td class="oneline"><Share share={one.share} /> <Num value={one.share} kind="ratio" units={units} /></td>
-                  <td>{noteText(one.origin, units)}</td>
-                </tr>
-              );
-            })}
+            {measured.budget.map((one: any) => (
+              <tr key={one.key}>
+                <th scope="row">{titleOf(one.key)}{one.readings > 1 ? <span class="help"> {one.readings} readings</span> : null}</th>
+                <td><Num value={one.value.value} kind={one.value.kind} units={units} /></td>
+                <td>{uncertain(one.uncertainty, units)}</td>
+                <td>±{'\u00a0'}<Num value={one.contribution} kind="force" units={units} /></td>
+                <td class="oneline"><Share share={one.share} /> <Num value={one.share} kind="ratio" units={units} /></td>
+                <td>{noteText(one.origin, units)}</td>
+              </tr>
+            ))}
           </tbody>
         </table>
       </Scroll>
       {better ? <p><strong>To know it better:</strong> {sentence(noteText(better.what, units))} The standard uncertainty is {show(better.uncertainty, 'force', units)} then.</p> : null}
       {simple ? <p><strong>The usual short cut</strong>, {simple.formula}, gives {show(simple.tension, 'force', units)}: {show(Math.abs(simple.error), 'force', units)} {simple.error >= 0 ? 'too high' : 'too low'} ({show(Math.abs(simple.error_share), 'ratio', units)}).</p> : null}
       {drawn ? <p class="help">Checked by {drawn.draws} draws, {drawn.points}: 95 % lie from {show(drawn.low, 'force', units)} to {show(drawn.high, 'force', units)}; {drawn.agrees ? 'the plain reckoning is as good' : 'the plain reckoning is off, trust these ends'}.</p> : null}
-      {measured.parts.length > 0 ? <Facts rows={measured.parts.map((one: any) => [one.name, <>{show(one.value.value, amountKind(one.value, one.key, fields), units)} ± {show(one.uncertainty.value, amountKind(one.value, one.key, fields), units)}</>])} /> : null}
+      {measured.parts.length > 0 ? <Facts rows={measured.parts.map((one: any) => [one.name, <>{show(one.value.value, one.value.kind, units)} {uncertain(one.uncertainty, units)}</>])} /> : null}
     </Section>
   );
 }

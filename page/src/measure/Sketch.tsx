@@ -2,7 +2,6 @@
 import type { ComponentChildren } from 'preact';
 import { useApped } from '../ui/context';
 import { show } from '../units';
-import { amountKind } from './parts';
 import type { Method } from './entered';
 
 const width = 480;
@@ -13,10 +12,9 @@ type Words = (key: string, name?: string) => string;
 
 export function Sketch({ method, measured }: { method: Method; measured: any }) {
   const units = useApped((s) => s.units);
-  const fields: any[] = measured?.instruction?.fields ?? [];
   const words: Words = (key, name = key) => {
     const line = measured?.budget?.find((one: any) => one.key === key);
-    return line ? `${name} ${show(line.value.value, amountKind(line.value, key, fields), units)}` : name;
+    return line ? `${name} ${show(line.value.value, line.value.kind, units)}` : name;
   };
   const tension = measured?.tension === undefined ? 'tension' : `tension ${show(measured.tension, 'force', units)}`;
   const Drawn = { push: Push, sag: Sag, pluck: Pluck, pull: Pull, cell: Cell }[method];

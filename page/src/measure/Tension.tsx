@@ -2,16 +2,16 @@
 import { useMemo } from 'preact/hooks';
 import { sentence } from '../choose/words';
 import { titleOf } from '../schema/fields';
-import { troubleOf, type Trouble } from '../describe/problems';
+import { troublesAt } from '../describe/problems';
 import { useStore } from '../store/signal';
 import { useApped } from '../ui/context';
 import { Icon } from '../ui/icons';
 import { useJob } from '../ui/stand';
-import { noteText, show, type Units } from '../units';
+import { noteText, show } from '../units';
 import { inOtherUnits } from '../unitText';
 import { base64Of, entered, methods, parted, readingsOf, type Method } from './entered';
 import { Measured } from './Measured';
-import { exampleOf, FileDrop, JobPicker, Mind, Problems } from './parts';
+import { exampleOf, FileDrop, JobPicker, Mind, Problems, TypedInput } from './parts';
 import { Sketch } from './Sketch';
 import { useAnswer } from './useAnswer';
 
@@ -58,7 +58,7 @@ export function Tension() {
         {got.fault ? <p class="trouble error" role="alert">No answer: {got.fault}.</p> : null}
       </section>
       {!request ? <Outlook methods={how.answer?.measurement?.methods} /> : null}
-      {measured ? <div class={got.behind ? 'stale' : ''} aria-busy={got.behind} id="measured"><Measured measured={measured} fields={fields} /></div> : null}
+      {measured ? <div class={got.behind ? 'stale' : ''} aria-busy={got.behind} id="measured"><Measured measured={measured} /></div> : null}
       {measured?.methods ? <Outlook methods={measured.methods} /> : null}
     </>
   );
@@ -82,17 +82,9 @@ function HowTo({ instruction, method, measured }: { instruction: any; method: Me
   );
 }
 
-function troubleAt(answer: any, key: string, units: Units): Trouble | undefined {
-  const found = ((answer?.problems ?? []) as any[]).filter((one) => one.field === key);
-  const one = found.find((each) => each.severity === 'error') ?? found[0];
-  return one && troubleOf(one, units);
-}
-
 function ReadingInput({ field, method, answer }: { field: any; method: Method; answer: any }) {
   const units = useApped((s) => s.units);
   const value = useStore(entered, (s) => s.readings[method]?.[field.key] ?? '');
-  const trouble = troubleAt(answer, field.key, units);
-  const id = `reading-${field.key}`;
   const other = parted(value).map((one) => inOtherUnits(one, field.kind, units)).filter((one) => one !== '').join('; ');
   const taken = field.otherwise ? `taken: ${show(field.otherwise.value, field.kind, units)}` : field.from_web ? 'from the job' : '';
   const write = (text: string) => {
@@ -100,22 +92,11 @@ function ReadingInput({ field, method, answer }: { field: any; method: Method; a
     entered.set({ readings: { ...readings, [method]: { ...readings[method], [field.key]: text } } });
   };
   return (
-    <div class="field">
-      <label for={id}>{titleOf(field.key)}{field.needed ? <span class="need"> needed</span> : null}</label>
-      <span class={other === '' ? 'valued' : 'valued twice'}>
-        <input
-          id={id} type="text" autocomplete="off" spellcheck={false} value={value}
-          placeholder={taken || exampleOf(field.kind, units)}
-          aria-required={field.needed ? 'true' : undefined}
-          aria-invalid={trouble?.severity === 'error' ? 'true' : undefined}
-          aria-describedby={[trouble ? `${id}-trouble` : '', `${id}-help`].filter(Boolean).join(' ')}
-          onInput={(event) => write(event.currentTarget.value)}
-        />
-        {other === '' ? null : <span class="other">= {other}</span>}
-      </span>
-      {trouble ? <p class={`trouble ${trouble.severity}`} id={`${id}-trouble`}>{trouble.text}</p> : null}
-      <p class="help" id={`${id}-help`}>{sentence(field.help)}{field.step ? <span class="range"> read to {show(field.step.value, field.kind, units)} as a rule</span> : null}</p>
-    </div>
+    <TypedInput
+      id={`reading-${field.key}`} label={titleOf(field.key)} needed={field.needed} value={value} other={other} placeholder={taken || exampleOf(field.kind, units)}
+      help={<>{sentence(field.help)}{field.step ? <span class="range"> read to {show(field.step.value, field.kind, units)} as a rule</span> : null}</>}
+      troubles={troublesAt(answer, field.key, units)} onType={write}
+    />
   );
 }
 

@@ -27,13 +27,16 @@ export interface Entered {
   grade: string;
   log: Dropped | null;
   columns: string; // of the log, where its header does not tell
+  rate: string; // of its rows, where it has no times
+  from: string; // the part of it that is read
+  to: string;
   history: Dropped | null;
 }
 
 export const emptyTable = (): string[][] => [['pressure [bar]', 'torque [N*m]', 'pairs', 'direction'], ...Array.from({ length: 6 }, () => ['', '', '', ''])];
 
 const place = 'holdback.measure.1';
-const kept = ['topic', 'method', 'readings', 'table', 'tableName', 'brake', 'grade', 'columns'] as const;
+const kept = ['topic', 'method', 'readings', 'table', 'tableName', 'brake', 'grade', 'columns', 'rate', 'from', 'to'] as const;
 
 function recalled(): Partial<Entered> {
   try {
@@ -49,7 +52,7 @@ function recalled(): Partial<Entered> {
 }
 
 export const entered = new Store<Entered>({
-  topic: 'tension', method: 'push', readings: {}, recording: null, table: emptyTable(), tableName: 'readings', brake: '', grade: '', log: null, columns: '', history: null,
+  topic: 'tension', method: 'push', readings: {}, recording: null, table: emptyTable(), tableName: 'readings', brake: '', grade: '', log: null, columns: '', rate: '', from: '', to: '', history: null,
   ...recalled(),
 });
 

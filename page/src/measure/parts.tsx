@@ -2,7 +2,7 @@
 import type { ComponentChildren } from 'preact';
 import { useRef } from 'preact/hooks';
 import { sentence } from '../choose/words';
-import { troubleOf } from '../describe/problems';
+import { troubleOf, type Trouble } from '../describe/problems';
 import { bytesOf } from '../store/files';
 import { useApp, useApped } from '../ui/context';
 import { Mark, Section } from '../ui/parts';
@@ -80,6 +80,38 @@ export function Assumed({ notes }: { notes: any[] | undefined }) {
   return notes?.length ? <Section title="What the numbers stand on" id="measure-assumptions"><Notes notes={notes} /></Section> : null;
 }
 
+interface Typed {
+  id: string;
+  label: string;
+  needed?: boolean;
+  value: string;
+  other?: string; // what the value is in the reader's units
+  placeholder: string;
+  help: ComponentChildren;
+  troubles: Trouble[];
+  onType(text: string): void;
+}
+
+export function TypedInput({ id, label, needed, value, other = '', placeholder, help, troubles, onType }: Typed) {
+  return (
+    <div class="field">
+      <label for={id}>{label}{needed ? <span class="need"> needed</span> : null}</label>
+      <span class={other === '' ? 'valued' : 'valued twice'}>
+        <input
+          id={id} type="text" autocomplete="off" spellcheck={false} value={value} placeholder={placeholder}
+          aria-required={needed ? 'true' : undefined}
+          aria-invalid={troubles[0]?.severity === 'error' ? 'true' : undefined}
+          aria-describedby={troubles.length > 0 ? `${id}-trouble ${id}-help` : `${id}-help`}
+          onInput={(event) => onType(event.currentTarget.value)}
+        />
+        {other === '' ? null : <span class="other">= {other}</span>}
+      </span>
+      {troubles.length > 0 ? <div id={`${id}-trouble`}>{troubles.map((one, i) => <p key={i} class={`trouble ${one.severity}`}>{one.text}</p>)}</div> : null}
+      <p class="help" id={`${id}-help`}>{help}</p>
+    </div>
+  );
+}
+
 /** A file that is dropped on this part, or chosen. Hands its bytes on. */
 export function FileDrop({ label, accept, most, onFile, children }: { label: string; accept: string; most: number; onFile(name: string, bytes: Uint8Array): void; children?: ComponentChildren }) {
   const app = useApp();
@@ -117,13 +149,6 @@ export function anyText(bytes: Uint8Array): { text: string; old: boolean } {
     return { text: new TextDecoder('windows-1252').decode(bytes), old: true };
   }
 }
-
-const kindOfUnit: Record<string, string> = {
-  N: 'force', m: 'short_length', Pa: 'pressure', 'N/m': 'tension_per_width', kg: 'mass', rad: 'angle', 'kg/m2': 'basis_weight', 'kg/m3': 'density', 'rad/s': 'frequency',
-  s: 'duration', 'N*m': 'torque', 'N*m/Pa': 'torque_per_pressure', K: 'temperature_difference', W: 'power', J: 'energy', 'm/s': 'speed', m2: 'area',
-};
-/** The kind in which an amount is shown: that of the reading of this key, else by its unit. */
-export const amountKind = (amount: { unit: string }, key: string, fields: any[]): string => fields.find((one) => one.key === key)?.kind ?? kindOfUnit[amount.unit] ?? 'number';
 
 /** How a reading of this kind may be written, in the reader's units. */
 export function exampleOf(kind: string, units: Units): string {

@@ -237,6 +237,7 @@ export class App {
 
   private askBrief(): void {
     const { turn } = this.state;
+    if (!this.state.size) this.askCheck(); // of a file that has just been opened: what is wrong with it, a moment sooner
     this.get(this.core, 'brief', { command: 'size', all: true, brief: true, ...this.jobAsked('') }, (answer) => {
       if (this.state.turn !== turn) return;
       // A file that cannot be computed has no more to be said of it.
@@ -247,7 +248,7 @@ export class App {
         this.askRest();
         if (!settled) this.askWhole();
       }, Math.max(0, this.edited + quiet - this.now()));
-    });
+    }, true);
   }
 
   /** Facts of the jobs, and the pressures of the one that is looked at. */
@@ -257,7 +258,12 @@ export class App {
     const planned = at.plan === turn && this.state.plan?.plan?.jobs?.some((one: any) => one.job === job);
     if ((area === 'choose' || area === 'papers') && job !== undefined && !planned)
       this.get(this.core, 'plan', { command: 'plan', job }, (plan) => this.state.turn === turn && this.took({ plan }));
-    if (at.check !== turn) this.get(this.core, 'check', { command: 'check' }, (check) => this.state.turn === turn && this.took({ check }, check));
+    if (at.check !== turn) this.askCheck();
+  }
+
+  private askCheck(): void {
+    const { turn } = this.state;
+    this.get(this.core, 'check', { command: 'check' }, (check) => this.state.turn === turn && this.took({ check }, check));
   }
 
   private askWhole(): void {

@@ -24,7 +24,7 @@ namespace {
 
 using std::numbers::pi;
 
-constexpr double least_interval = 1e-5;  // [s] nothing on a line is recorded faster; filters would grow without end
+constexpr double least_interval = 1e-5;      // [s] nothing on a line is recorded faster; filters would grow without end
 constexpr std::size_t rows_to_begin = 4000;  // from which the interval is learnt
 constexpr double usual_bucket = 0.25;        // [s]
 constexpr double least_rows = 5;             // in a bucket
