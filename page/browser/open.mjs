@@ -13,7 +13,7 @@ export async function browse() {
   return chromium.launch({ executablePath: process.env.CHROMIUM ?? '/usr/bin/chromium', args: flags });
 }
 
-/** A fresh page without anything kept. Requests and faults are noted in `page.seen`. */
+/** A fresh page without anything kept. Requests and faults are noted in `page.seen`. `settle` [ms]: for the window, before. */
 export async function fresh(browser, options = {}) {
   const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, acceptDownloads: true, ...options.context });
   const page = await context.newPage();
@@ -22,6 +22,7 @@ export async function fresh(browser, options = {}) {
   page.on('pageerror', (error) => page.seen.faults.push(String(error)));
   page.on('console', (message) => message.type() === 'error' && page.seen.faults.push(message.text()));
   if (options.before) await page.addInitScript(options.before);
+  if (options.settle) await page.waitForTimeout(options.settle);
   await page.goto(pathToFileURL(built).href);
   return page;
 }

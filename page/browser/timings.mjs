@@ -7,7 +7,7 @@ const repeats = Number(process.argv[2] ?? 5);
 const middle = (list) => [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)];
 const browser = await browse();
 
-/** [ms] from navigation to the first whole answer on screen. */
+/** [ms] from navigation to the first whole answer on screen, in a window that stands: opening one costs the browser a second. */
 async function first() {
   const timed = await fresh(browser, {
     before: () => {
@@ -19,6 +19,7 @@ async function first() {
         window.problemsAt = window.waitFor(() => document.querySelector('.problems .help')?.textContent?.startsWith('None'));
       });
     },
+    settle: 1500,
   });
   const checked = await timed.evaluate(() => window.problemsAt);
   await area(timed, 'Choose');
