@@ -16,6 +16,7 @@ export async function browse() {
 /** A fresh page without anything kept. Requests and faults are noted in `page.seen`. `settle` [ms]: for the window, before. */
 export async function fresh(browser, options = {}) {
   const context = await browser.newContext({ viewport: { width: 1440, height: 900 }, acceptDownloads: true, ...options.context });
+  context.setDefaultTimeout(120_000); // [ms] a machine that does much else is slow, not wrong
   const page = await context.newPage();
   page.seen = { requests: [], faults: [] };
   page.on('request', (request) => page.seen.requests.push(request.url()));
