@@ -182,14 +182,11 @@ void job_by_job(Chapter& chapter, const Dossier& before, const Dossier& after, c
                     .words("in hand", sides::in_hand)
                     .words("binding limit", sides::binding)
                     .under("State, and what is in hand of the limit that binds"));
-  chapter.table(
-      table()
-          .results("run torque", Quantity::torque, sides::run_torque, 3)
-          .results(
-              "hottest disc", Quantity::temperature, [](const Dossier&, const JobFit& job) { return job.hottest; }, 3)
-          .results(
-              "pad life", Quantity::running_time, [](const Dossier&, const JobFit& job) { return job.wear.life; }, 2)
-          .under("Torque, heat and wear; the torque of a steady run at the full roll, of the whole stand"));
+  chapter.table(table()
+                    .results("run torque", Quantity::torque, sides::run_torque, 3)
+                    .results("hottest disc", Quantity::temperature, sides::hottest, 3)
+                    .results("pad life", Quantity::running_time, sides::pad_life, 2)
+                    .under("Torque, heat and wear; the torque of a steady run at the full roll, of the whole stand"));
 }
 
 }  // namespace

@@ -73,19 +73,16 @@ void job_by_job(Chapter& chapter, const Dossier& first, const Dossier& second, c
                     .words("in hand", sides::in_hand)
                     .words("binding limit", sides::binding)
                     .under("State, and what is in hand of the limit that binds"));
-  chapter.table(
-      table()
-          .results(
-              "hottest disc", Quantity::temperature, [](const Dossier&, const JobFit& job) { return job.hottest; }, 3)
-          .results(
-              "pad life", Quantity::running_time, [](const Dossier&, const JobFit& job) { return job.wear.life; }, 2)
-          .results(
-              "slack, stop", Quantity::short_length,
-              [](const Dossier&, const JobFit& job) { return sides::slack_of(job.stop); }, 2)
-          .results(
-              "slack, emergency stop", Quantity::short_length,
-              [](const Dossier&, const JobFit& job) { return sides::slack_of(job.emergency_stop); }, 2)
-          .under("Heat, wear and stops; slack is web that is thrown, – where nothing stops the roll"));
+  chapter.table(table()
+                    .results("hottest disc", Quantity::temperature, sides::hottest, 3)
+                    .results("pad life", Quantity::running_time, sides::pad_life, 2)
+                    .results(
+                        "slack, stop", Quantity::short_length,
+                        [](const Dossier&, const JobFit& job) { return sides::slack_of(job.stop); }, 2)
+                    .results(
+                        "slack, emergency stop", Quantity::short_length,
+                        [](const Dossier&, const JobFit& job) { return sides::slack_of(job.emergency_stop); }, 2)
+                    .under("Heat, wear and stops; slack is web that is thrown, – where nothing stops the roll"));
 }
 
 }  // namespace

@@ -143,11 +143,17 @@ Table Jobs::under(std::string caption) {
 }
 
 double run_torque(const Dossier& dossier, const JobFit& job) {
+  if (dossier.size.check)
+    for (const auto& facts : dossier.size.check->jobs)
+      if (facts.job == job.job) return facts.run_torque_full;
   const auto* plan = selection::plan_of(dossier, job.job);
   return plan != nullptr && !plan->automatic.empty() ? plan->automatic.front().torque : nan;
 }
 
 double slack_of(const StopFacts& stop) { return stop.runs_away ? nan : stop.slack; }
+
+double hottest(const Dossier&, const JobFit& job) { return job.hottest; }
+double pad_life(const Dossier&, const JobFit& job) { return job.wear.life; }
 
 Cell state_cell(const JobFit& job) { return selection::state_cell(job.state); }
 

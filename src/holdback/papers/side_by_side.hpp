@@ -62,7 +62,9 @@ class Jobs {
 };
 
 /// Values of the jobs.
-double run_torque(const Dossier& dossier, const JobFit& job);  // [N·m] at the full roll, from the plan
+double run_torque(const Dossier& dossier, const JobFit& job);  // [N·m] at the full roll, of the check, else of the plan
+double hottest(const Dossier& dossier, const JobFit& job);     // [K] steady disc temperature
+double pad_life(const Dossier& dossier, const JobFit& job);    // [s]
 double slack_of(const StopFacts& stop);                        // [m] not a number when nothing stops the roll
 Cell state_cell(const JobFit& job);
 Cell in_hand(const JobFit& job);

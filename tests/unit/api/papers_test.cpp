@@ -77,6 +77,22 @@ TEST(make_papers, lists_no_change_between_a_file_and_itself) {
     }
 }
 
+TEST(make_papers, leaves_no_cell_of_a_change_list_without_its_value) {
+  PapersRequest same = request({Kind::change_list});
+  same.before = Source{"before.toml", example};
+  const PaperSet set = make_papers(same);
+  int jobs = 0;
+  for (const auto& block : set.papers.at(0).blocks) {
+    const auto* table = std::get_if<papers::Table>(&block);
+    if (table == nullptr || table->columns.at(0).head != "job") continue;
+    for (const auto& row : table->rows) {
+      ++jobs;
+      for (const auto& cell : row) EXPECT_NE(cell.text, "–") << table->caption << ", " << row.front().text;
+    }
+  }
+  EXPECT_EQ(jobs, 12);  // six jobs in each of two tables
+}
+
 TEST(make_papers, refuses_a_bad_earlier_revision_by_its_name_and_makes_nothing) {
   PapersRequest bad = request({Kind::maintenance_card, Kind::change_list});
   bad.before = Source{"before.toml", "format = 1\n"};
