@@ -12,20 +12,9 @@ namespace holdback {
 namespace {
 
 using papers::Paper;
+using papers::plain_paper;
 using testing::HasSubstr;
 using testing::Not;
-
-Paper paper_of(std::vector<papers::Block> blocks) {
-  return {papers::Kind::selection_report,
-          "plain",
-          "Plain paper",
-          "Invented stand",
-          "2026-11-28",
-          false,
-          false,
-          9.5,
-          std::move(blocks)};
-}
 
 std::string repeated(const std::string& part, int times) {
   std::string out;
@@ -42,7 +31,7 @@ std::vector<Word> named(const File& file, const std::string& text) {
 }
 
 TEST(Layout, ATableOf200RowsRepeatsItsHead) {
-  const auto written = pdf::pdf(paper_of({papers::job_table(200)}), {pdf::Sheet::a4, ""});
+  const auto written = pdf::pdf(plain_paper({papers::job_table(200)}), {pdf::Sheet::a4, ""});
   const File file(written.bytes);
   expect_sound(file);
   ASSERT_GT(written.pages, 3);
@@ -54,7 +43,7 @@ TEST(Layout, ATableOf200RowsRepeatsItsHead) {
 TEST(Layout, DecimalPointsStandBelowEachOther) {
   papers::Table table{
       "", {{"name"}, {"torque", "N·m", true}}, {{{"a"}, {"9.25"}}, {{"b"}, {"−123.5"}}, {{"c"}, {"1000"}}}};
-  const File file(pdf::pdf(paper_of({table}), {pdf::Sheet::a4, ""}).bytes);
+  const File file(pdf::pdf(plain_paper({table}), {pdf::Sheet::a4, ""}).bytes);
   const auto two = named(file, "9.25").at(0);
   const auto one = named(file, "−123.5").at(0);
   const auto none = named(file, "1000").at(0);
@@ -69,14 +58,16 @@ TEST(Layout, AHeadingDoesNotEndAPage) {
                                       papers::Paragraph{"a line", papers::Tone::normal});
     blocks.push_back(papers::Heading{"Alone", 2});
     blocks.push_back(papers::Table{"", {{"h"}}, {{{"first"}}, {{"second"}}, {{"third"}}}});
-    const File file(pdf::pdf(paper_of(blocks), {pdf::Sheet::a4, ""}).bytes);
+    const File file(pdf::pdf(plain_paper(blocks), {pdf::Sheet::a4, ""}).bytes);
     EXPECT_EQ(named(file, "Alone").at(0).page, named(file, "second").at(0).page) << lines;
   }
 }
 
 TEST(Layout, APageBreakBreaksOnce) {
   const papers::Paragraph line{"a line", papers::Tone::normal};
-  const auto pages = [](std::vector<papers::Block> blocks) { return pdf::pdf(paper_of(std::move(blocks)), {}).pages; };
+  const auto pages = [](std::vector<papers::Block> blocks) {
+    return pdf::pdf(plain_paper(std::move(blocks)), {}).pages;
+  };
   EXPECT_EQ(pages({line, papers::PageBreak{}, line}), 2);
   EXPECT_EQ(pages({line, papers::PageBreak{}, papers::PageBreak{}, line}), 2);
   EXPECT_EQ(pages({line, papers::PageBreak{}}), 1);
@@ -89,7 +80,7 @@ TEST(Layout, AWideTableGivesWay) {
     table.columns.push_back({"head of column " + std::to_string(i), i % 2 == 1 ? "N·m" : "", i % 2 == 1});
     for (auto& row : table.rows) row.push_back({i % 2 == 1 ? "123.4" : "some words that may be broken"});
   }
-  const auto written = pdf::pdf(paper_of({table}), {pdf::Sheet::a4, ""});
+  const auto written = pdf::pdf(plain_paper({table}), {pdf::Sheet::a4, ""});
   EXPECT_TRUE(written.warnings.empty());
   const File file(written.bytes);
   expect_sound(file);
@@ -104,7 +95,7 @@ TEST(Layout, AnImpossibleTableStaysOnThePage) {
       table.columns.push_back({"column", "N", true});
       table.rows[0].push_back({"1234567.89"});
     }
-    const auto written = pdf::pdf(paper_of({table}), {pdf::Sheet::a4, ""});
+    const auto written = pdf::pdf(plain_paper({table}), {pdf::Sheet::a4, ""});
     ASSERT_FALSE(written.warnings.empty());
     EXPECT_THAT(written.warnings[0], HasSubstr("too wide"));
     const File file(written.bytes);
@@ -115,7 +106,7 @@ TEST(Layout, AnImpossibleTableStaysOnThePage) {
 
 TEST(Layout, ARowHigherThanAPageIsSplit) {
   papers::Table table{"", {{"a"}, {"b"}}, {{{"short"}, {repeated("many words ", 1500) + "end"}}, {{"next"}, {"row"}}}};
-  const auto written = pdf::pdf(paper_of({table}), {pdf::Sheet::a4, ""});
+  const auto written = pdf::pdf(plain_paper({table}), {pdf::Sheet::a4, ""});
   const File file(written.bytes);
   expect_sound(file);
   EXPECT_GT(written.pages, 2);
@@ -125,10 +116,10 @@ TEST(Layout, ARowHigherThanAPageIsSplit) {
 
 TEST(Layout, EmptyPartsBreakNothing) {
   const auto written =
-      pdf::pdf(paper_of({papers::Table{}, papers::Table{"Caption", {{"head", "mm", true}}, {}}, papers::Facts{},
-                         papers::Items{}, papers::Figure{draw::Scene{}, 1}, papers::Paragraph{}, papers::Heading{},
-                         papers::Equation{}, papers::Warning{}, papers::Verdict{},
-                         papers::Table{"", {}, {{{"no heads"}}, {}}}, papers::PageBreak{}}),
+      pdf::pdf(plain_paper({papers::Table{}, papers::Table{"Caption", {{"head", "mm", true}}, {}}, papers::Facts{},
+                            papers::Items{}, papers::Figure{draw::Scene{}, 1}, papers::Paragraph{}, papers::Heading{},
+                            papers::Equation{}, papers::Warning{}, papers::Verdict{},
+                            papers::Table{"", {}, {{{"no heads"}}, {}}}, papers::PageBreak{}}),
                {pdf::Sheet::a4, ""});
   const File file(written.bytes);
   expect_sound(file);
@@ -141,12 +132,12 @@ TEST(Layout, LongNamesStayWithinTheMargins) {
   const auto words = repeated("a very long name of a job ", 20);
   for (const auto& name : {word, words}) {
     Paper paper =
-        paper_of({papers::Heading{name, 1}, papers::Paragraph{name, papers::Tone::strong},
-                  papers::Facts{{{name, name}, {"b", name}, {name, "c"}}, 3, false},
-                  papers::Facts{{{name, name}, {"b", name}, {name, "c"}}, 3, true}, papers::Items{{name}, true},
-                  papers::Verdict{State::fails, name}, papers::Warning{papers::Signal::danger, name},
-                  papers::Equation{name, name, name, name, name, name},
-                  papers::Table{name, {{name, name, true}, {"x"}}, {{{name}, {name}}}}});
+        plain_paper({papers::Heading{name, 1}, papers::Paragraph{name, papers::Tone::strong},
+                     papers::Facts{{{name, name}, {"b", name}, {name, "c"}}, 3, false},
+                     papers::Facts{{{name, name}, {"b", name}, {name, "c"}}, 3, true}, papers::Items{{name}, true},
+                     papers::Verdict{State::fails, name}, papers::Warning{papers::Signal::danger, name},
+                     papers::Equation{name, name, name, name, name, name},
+                     papers::Table{name, {{name, name, true}, {"x"}}, {{{name}, {name}}}}});
     paper.title = paper.subject = paper.date = name;
     paper.cover = &name == &word;
     const File file(pdf::pdf(paper, {pdf::Sheet::letter, ""}).bytes);
@@ -156,13 +147,13 @@ TEST(Layout, LongNamesStayWithinTheMargins) {
 
 TEST(Layout, ForeignLettersAreSet) {
   const File file(
-      pdf::pdf(
-          paper_of({papers::Paragraph{"Этикетки 60 мкм, Ετικέτες, Etykiety żółć", papers::Tone::normal},
+      pdf::pdf(plain_paper(
+                   {papers::Paragraph{"Этикетки 60 мкм, Ετικέτες, Etykiety żółć", papers::Tone::normal},
                     papers::Paragraph{"ملصقات ورقية", papers::Tone::normal},
                     papers::Paragraph{"The job תוויות נייר holds at 3.5 bar", papers::Tone::normal},
                     papers::Paragraph{"标签纸 60 µm ラベル", papers::Tone::normal},
                     papers::Table{"", {{"job"}, {"bar", "", true}}, {{{"תוויות"}, {"3.50"}}, {{"标签纸"}, {"4.5"}}}}}),
-          {pdf::Sheet::a4, ""})
+               {pdf::Sheet::a4, ""})
           .bytes);
   expect_sound(file);
   const auto text = file.text();
@@ -177,7 +168,8 @@ TEST(Layout, ForeignLettersAreSet) {
 
 TEST(Layout, WhatTurnsTheWritingDirectionIsShownAsUnknown) {
   const File file(
-      pdf::pdf(paper_of({papers::Paragraph{"safe\u202Eesrever \x01 bytes \xff end", papers::Tone::normal}}), {}).bytes);
+      pdf::pdf(plain_paper({papers::Paragraph{"safe\u202Eesrever \x01 bytes \xff end", papers::Tone::normal}}), {})
+          .bytes);
   expect_sound(file);
   EXPECT_THAT(file.text(), HasSubstr("safe\uFFFDesrever \uFFFD bytes \uFFFD end"));
 }
@@ -217,11 +209,11 @@ TEST(Layout, AFigureIsWholeAndAsWideAsItsShare) {
     std::vector<papers::Block> blocks(static_cast<std::size_t>(lines),
                                       papers::Paragraph{"a line", papers::Tone::normal});
     blocks.push_back(papers::Figure{papers::curve_scene("Figuretitle"), 1});
-    const File file(pdf::pdf(paper_of(blocks), {pdf::Sheet::a4, ""}).bytes);
+    const File file(pdf::pdf(plain_paper(blocks), {pdf::Sheet::a4, ""}).bytes);
     EXPECT_EQ(named(file, "Figuretitle").at(0).page, named(file, "diameter").at(0).page);
   }
-  const File pair(pdf::pdf(paper_of({papers::Figure{papers::curve_scene("Left"), 0.5},
-                                     papers::Figure{papers::curve_scene("Right"), 0.5}}),
+  const File pair(pdf::pdf(plain_paper({papers::Figure{papers::curve_scene("Left"), 0.5},
+                                        papers::Figure{papers::curve_scene("Right"), 0.5}}),
                            {})
                       .bytes);
   const auto left = named(pair, "Left").at(0);
@@ -235,7 +227,7 @@ TEST(Layout, WordsOfASceneStayInTheRoomReckonedForThem) {
   Scene scene{180, 40, "", "", {}};
   const std::string words = "WWWWWW — fffiii —";
   add(scene, Label{{90, 20}, words, Anchor::middle, 5, Weight::bold, 0}, {MarkRole::text});
-  const File file(pdf::pdf(paper_of({papers::Figure{scene, 1}}), {}).bytes);
+  const File file(pdf::pdf(plain_paper({papers::Figure{scene, 1}}), {}).bytes);
   const double room = text_width(words, 5, Weight::bold) * 170 / 180 * 72 / 25.4;
   const double width = named(file, "—").at(1).right - named(file, "WWWWWW").at(0).left;
   EXPECT_LE(width, room + 0.2);
@@ -255,7 +247,7 @@ TEST(Layout, StrokesAreThoseOfThePictureAsSvg) {
   Scene scene{170, 40, "", "", {}};  // as wide as the text: drawn at its own size
   add(scene, Segment{{10, 10}, {160, 10}}, {MarkRole::limit, Pattern::dashed, 0});
   add(scene, Segment{{10, 20}, {160, 20}}, {MarkRole::curve, Pattern::solid, 1});
-  const File file(pdf::pdf(paper_of({papers::Figure{scene, 1}}), {}).bytes);
+  const File file(pdf::pdf(plain_paper({papers::Figure{scene, 1}}), {}).bytes);
   const auto content = file.tool("qpdf --qdf --object-streams=disable", "-").output;
   const double mm = 72 / 25.4;
   EXPECT_TRUE(has_number_before(content, " w\n", 0.65 * mm));

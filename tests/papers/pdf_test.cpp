@@ -12,20 +12,9 @@ namespace holdback {
 namespace {
 
 using papers::Paper;
+using papers::plain_paper;
 using testing::HasSubstr;
 using testing::Not;
-
-Paper plain_paper(std::vector<papers::Block> blocks) {
-  return {papers::Kind::selection_report,
-          "plain",
-          "Plain paper",
-          "Invented stand",
-          "2026-11-28",
-          false,
-          false,
-          9.5,
-          std::move(blocks)};
-}
 
 TEST(Pdf, AReportIsSound) {
   const auto written = pdf::pdf(papers::report_paper(), {pdf::Sheet::a4, "2026-11-28"});

@@ -6,6 +6,8 @@
 
 #include <cmath>
 #include <string>
+#include <utility>
+#include <vector>
 
 #include "holdback/draw/sketch.hpp"
 #include "holdback/papers/paper.hpp"
@@ -68,6 +70,12 @@ inline Table job_table(int rows) {
 inline Equation torque_equation() {
   return {"Brake torque in steady run",        "brake_torque", "M = F · d / 2 − M_drag",
           "M = 120 N · 1.000 m / 2 − 1.5 N·m", "M = 58.5 N·m", "balance of moments about the shaft"};
+}
+
+/// A paper of these blocks and nothing more.
+inline Paper plain_paper(std::vector<Block> blocks) {
+  return {Kind::selection_report, "plain", "Plain paper", "Invented stand", "2026-11-28", false, false, 9.5,
+          std::move(blocks)};
 }
 
 inline Paper report_paper(int rows = 60) {

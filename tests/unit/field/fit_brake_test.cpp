@@ -25,6 +25,16 @@ FitSetup setup() {
   return made;
 }
 
+/// The same with another grade to choose from, of a friction of 0.55.
+FitSetup setup_with_hard_grade() {
+  FitSetup made = setup();
+  Grade hard = test::middle_grade();
+  hard.name = "hard";
+  hard.friction = 0.55;
+  made.brake.grades.push_back(hard);
+  return made;
+}
+
 // 2·0.35·1e-3 m²·0.95·r_e; r_e = 0.1625 m · δ(0.06/0.325) = 0.1625 · 0.971432 (table of [bhandari], linear between 0.1
 // and 0.2): 1.049776e-4 N·m/Pa, by hand.
 constexpr double nominal = 1.049776e-4;
@@ -356,16 +366,12 @@ TEST(fitted_brake, refuses_every_fault_and_says_what_to_do) {
 
 /// The right grade is to be named; it is not written over the one that was named.
 TEST(fitted_brake, sends_to_the_grade_that_fits) {
-  FitSetup on = setup();
-  Grade hard = test::middle_grade();
-  hard.name = "hard";
-  hard.friction = 0.55;
-  on.brake.grades.push_back(hard);
+  FitSetup on = setup_with_hard_grade();
   const BrakeFit fit = fit_brake(sound_readings(0.55 / 0.35), on);
   const auto refusal = fitted_brake(fit, on).refusal;
   ASSERT_TRUE(refusal);
   EXPECT_NE(refusal->text.find("\"hard\""), std::string::npos) << refusal->text;
-  on.grade = hard;
+  on.grade = on.brake.grades.back();
   EXPECT_FALSE(fitted_brake(fit_brake(sound_readings(0.55 / 0.35), on), on).refusal);
 }
 
@@ -417,11 +423,7 @@ TEST(fitted_brake, takes_a_sound_brake) {
 
 /// The words serve a page as well as a command line.
 TEST(fit_brake, names_no_option_of_a_command_line) {
-  FitSetup on = setup();
-  Grade hard = test::middle_grade();
-  hard.name = "hard";
-  hard.friction = 0.55;
-  on.brake.grades.push_back(hard);
+  FitSetup on = setup_with_hard_grade();
   const BrakeFit fit = fit_brake(sound_readings(0.55 / 0.35), on);
   ASSERT_EQ(fit.verdicts.front().cause, BrakeCause::wrong_grade);
   EXPECT_EQ(text_of(fit.verdicts.front().remedy).find("--"), std::string::npos);
