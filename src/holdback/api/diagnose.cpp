@@ -40,8 +40,7 @@ void judge(const LogRequest& log, const Request& request, files::LogReader& read
 
 // Rows closer than any recorder of a line writes them: the times are in another unit than the head says.
 void warn_of_haste(const LogReading& reading, const std::string& name, Problems& problems) {
-  constexpr double least_interval = 1e-5;
-  if (!(reading.interval > 0 && reading.interval < least_interval)) return;
+  if (!(reading.interval > 0 && reading.interval < least_log_interval)) return;
   Problem problem = request_problem("rows follow each other faster than a line is recorded; spectra mean nothing then",
                                     "time", units::show(reading.interval, Quantity::duration, units::System::si),
                                     "times in the unit that the head names");

@@ -74,9 +74,8 @@ void refuse(PaperSet& set, Problems problems) {
   set.attachments.clear();
 }
 
-/// The other stand of a comparison or a list of changes: its dossier, or none when its file is bad.
-std::optional<Dossier> other_dossier(const PapersRequest& request, const Source& source, PaperSet& set) {
-  PapersRequest other = request;
+/// The other side of a comparison or a list of changes: its dossier, or none when its file or its fit is bad.
+std::optional<Dossier> other_dossier(PapersRequest other, const Source& source, PaperSet& set) {
   other.base.stand = source;
   other.base.job.clear();
   const StandRead reading = read(other.base, source);
@@ -87,12 +86,18 @@ std::optional<Dossier> other_dossier(const PapersRequest& request, const Source&
   return make_dossier(other, *reading.stand, reading.answer, Depth::choice);
 }
 
-Dossier with_other_fit(const PapersRequest& request, const Stand& stand, const Answer& read) {
+PapersRequest with_other_fit(const PapersRequest& request) {
   PapersRequest other = request;
   other.base.brake = request.other_brake ? request.other_brake : request.base.brake;
   other.base.grade = request.other_grade ? request.other_grade : request.base.grade;
   other.base.brakes = request.other_brakes ? request.other_brakes : request.base.brakes;
-  return make_dossier(other, stand, read, Depth::choice);
+  return other;
+}
+
+/// What a comparison holds against the stand: another file, or another fit of the same.
+std::optional<Dossier> compared(const PapersRequest& request, PaperSet& set) {
+  if (request.beside) return other_dossier(request, *request.beside, set);
+  return other_dossier(with_other_fit(request), request.base.stand, set);
 }
 
 void add_cards(const Dossier& dossier, const std::string& job, PaperSet& set) {
@@ -116,12 +121,7 @@ void add(Kind kind, const PapersRequest& request, const Dossier& dossier, PaperS
       set.attachments.push_back({"commissioning-sheet.csv", papers::commissioning_csv(dossier)});
       break;
     case Kind::comparison:
-      if (request.beside) {
-        if (const auto other = other_dossier(request, *request.beside, set))
-          set.papers.push_back(papers::comparison(dossier, *other));
-      } else {
-        set.papers.push_back(papers::comparison(dossier, with_other_fit(request, dossier.stand, dossier.size)));
-      }
+      if (const auto other = compared(request, set)) set.papers.push_back(papers::comparison(dossier, *other));
       break;
     case Kind::change_list:
       if (const auto before = other_dossier(request, *request.before, set)) {

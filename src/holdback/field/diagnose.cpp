@@ -24,7 +24,6 @@ namespace {
 
 using std::numbers::pi;
 
-constexpr double least_interval = 1e-5;      // [s] nothing on a line is recorded faster; filters would grow without end
 constexpr std::size_t rows_to_begin = 4000;  // from which the interval is learnt
 constexpr double usual_bucket = 0.25;        // [s]
 constexpr double least_rows = 5;             // in a bucket
@@ -158,7 +157,7 @@ struct LogJudge::State {
     for (std::size_t i = 1; i < waiting.size(); ++i) steps.push_back(waiting[i].time() - waiting[i - 1].time());
     interval = steps.empty() ? 1 : median_of(std::move(steps));
     if (!(interval > 0)) interval = 1e-3;
-    interval = std::max(interval, least_interval);
+    interval = std::max(interval, least_log_interval);  // else filters would grow without end
     bucket_length = std::max(usual_bucket, least_rows * interval);
     hole = std::max(8 * interval, 0.02);
     moving = moving_from(stand);

@@ -30,6 +30,10 @@ constexpr double largest_reading(LogChannel channel) {
   return largest[static_cast<std::size_t>(channel)];
 }
 
+/// Rows that follow each other faster [s] are not of a line: their times are in another unit than was said. Common
+/// practice, no source: a hundred times as fast as drives are recorded.
+inline constexpr double least_log_interval = 1e-5;
+
 /// Rows in the order of the log. A channel that the log lacks has an empty list; a cell without a reading (empty, no
 /// number, a sensor that dropped out) is not-a-number. Times rise strictly: rows that do not are left out before.
 struct LogBlock {

@@ -77,6 +77,15 @@ TEST(make_papers, lists_no_change_between_a_file_and_itself) {
     }
 }
 
+TEST(make_papers, refuses_to_compare_with_a_fit_that_the_stand_does_not_have) {
+  PapersRequest unknown = request({Kind::comparison});
+  unknown.other_grade = "velvet";
+  const PaperSet set = make_papers(unknown);
+  EXPECT_EQ(set.answer.outcome, Outcome::bad_input);
+  EXPECT_TRUE(set.papers.empty());
+  EXPECT_FALSE(set.answer.problems.empty());
+}
+
 TEST(make_papers, leaves_no_cell_of_a_change_list_without_its_value) {
   PapersRequest same = request({Kind::change_list});
   same.before = Source{"before.toml", example};
